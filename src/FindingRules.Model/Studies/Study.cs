@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Quantities;
+using FindingRules.Model.Text;
+using FindingRules.Model.Vocabularies;
+
+namespace FindingRules.Model.Studies;
+
+/// <summary>What the reporting system sent, checked against a vocabulary. Holds no identity: the key is opaque.</summary>
+public sealed record Study
+{
+    public required string Key { get; init; }
+
+    public string? PackName { get; init; }
+
+    /// <summary>The key of the study that this one amends.</summary>
+    public string? Supersedes { get; init; }
+
+    public ImmutableArray<ProtocolUse> Protocols { get; init; } = [];
+
+    public Findings Facts { get; init; } = Findings.None;
+
+    public ImmutableArray<StudySubject> Subjects { get; init; } = [];
+
+    /// <summary>The findings of an earlier study, where there is one.</summary>
+    public ImmutableArray<StudySubject>? Earlier { get; init; }
+
+    /// <summary>The facts of the earlier study.</summary>
+    public Findings EarlierFacts { get; init; } = Findings.None;
+
+    public required Location Location { get; init; }
+}
+
+public sealed record ProtocolUse(Protocol Protocol, Side Side, Location Location);
+
+/// <summary>One structure on one side.</summary>
+/// <param name="IsNormal">Each finding's declared normal value holds, unless a finding sent says otherwise.</param>
+/// <param name="IsNotAssessable">It could not be seen: nothing is known of it and nothing is asked.</param>
+public sealed record StudySubject(
+    Structure Structure, Side Side, bool IsNormal, bool IsNotAssessable, Findings Findings,
+    ImmutableArray<Lesion> Lesions, Location Location);
+
+public sealed record Lesion(string Id, Findings Findings, Location Location);
+
+/// <summary>Findings as sent, by name.</summary>
+public sealed record Findings(ImmutableSortedDictionary<string, SentFinding> ByName)
+{
+    public static Findings None { get; } = new(ImmutableSortedDictionary.Create<string, SentFinding>(StringComparer.Ordinal));
+
+    public SentFinding? Find(string name) => ByName.GetValueOrDefault(name);
+}
+
+public sealed record SentFinding(Finding Finding, FindingValue Value, Location Location);
+
+public abstract record FindingValue;
+
+public sealed record ChoiceValue(string Value) : FindingValue
+{
+    public override string ToString() => Value;
+}
+
+public sealed record SignValue(bool IsPresent) : FindingValue
+{
+    public override string ToString() => IsPresent ? "present" : "absent";
+}
+
+/// <summary>All the values it may be, in base units, and the unit to show it in.</summary>
+/// <param name="IsBound">Sent as a bound or a range, or filled in from a normal range: not one measured number.</param>
+/// <param name="Shown">As a person reads it: 14 mm, less than 2 mm.</param>
+public sealed record MeasuredValue(Interval Interval, Unit Unit, bool IsBound, string Shown) : FindingValue
+{
+    public override string ToString() => Shown;
+}
+
+/// <summary>Intervals of point indices, in order, that do not overlap; none at all means absent.</summary>
+public sealed record ExtentValue(Axis Axis, ImmutableArray<Stretch> Stretches) : FindingValue
+{
+    public bool Equals(ExtentValue? other) => other is not null && Axis == other.Axis && Stretches.SequenceEqual(other.Stretches);
+
+    public override int GetHashCode() => Stretches.Length;
+
+    public override string ToString() => Stretches.IsEmpty
+        ? "none"
+        : string.Join(" and ", Stretches.Select(s =>
+            s.From == s.To ? Axis.Points[s.From] : $"{Axis.Points[s.From]} to {Axis.Points[s.To]}"));
+}
+
+public readonly record struct Stretch(int From, int To);
+
+/// <summary>It was looked for and could not be judged: unknown, and never asked for again.</summary>
+public sealed record NotAssessableValue : FindingValue
+{
+    public const string Word = "not-assessable";
+
+    public override string ToString() => "not assessable";
+}

@@ -1,0 +1,47 @@
+namespace FindingRules.Model.Text;
+
+/// <summary>Line and column, both counted from 1; the column counts UTF-16 code units.</summary>
+public readonly record struct LinePosition(int Line, int Column);
+
+/// <summary>One text as it was read: a file of a pack, a study, or what came over the wire.</summary>
+/// <param name="path">The name that messages show: a path relative to the pack, or a word such as <c>request</c>.</param>
+/// <param name="content">The text without a byte-order mark.</param>
+public sealed class SourceText(string path, string content)
+{
+    private readonly int[] _lineStarts = FindLineStarts(content);
+
+    public string Path { get; } = path;
+
+    public string Content { get; } = content;
+
+    public int LineCount => _lineStarts.Length;
+
+    public Location Whole => new(this, new TextSpan(0, Content.Length));
+
+    public LinePosition PositionOf(int offset)
+    {
+        var at = Math.Clamp(offset, 0, Content.Length);
+        var line = Array.BinarySearch(_lineStarts, at);
+        if (line < 0) line = ~line - 1;
+        return new LinePosition(line + 1, at - _lineStarts[line] + 1);
+    }
+
+    /// <summary>The text of one line, counted from 1, without its line end.</summary>
+    public string LineAt(int line)
+    {
+        var start = _lineStarts[line - 1];
+        var end = line < _lineStarts.Length ? _lineStarts[line] : Content.Length;
+        return Content[start..end].TrimEnd('\r', '\n');
+    }
+
+    public string Slice(TextSpan span) => Content.Substring(span.Start, span.Length);
+
+    private static int[] FindLineStarts(string content)
+    {
+        var starts = new List<int> { 0 };
+        for (var i = 0; i < content.Length; i++)
+            if (content[i] == '\n' || (content[i] == '\r' && (i + 1 == content.Length || content[i + 1] != '\n')))
+                starts.Add(i + 1);
+        return [.. starts];
+    }
+}

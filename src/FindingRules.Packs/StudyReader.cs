@@ -1,0 +1,14 @@
+using FindingRules.Model.Messages;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Studies;
+using FindingRules.Model.Text;
+
+namespace FindingRules.Packs;
+
+/// <summary>A study as JSON text in, a study checked against the pack's vocabulary out.</summary>
+public static class StudyReader
+{
+    /// <summary>Null when there was an error; each message carries line, column and JSON Pointer.</summary>
+    public static Study? Read(SourceText json, Pack pack, LoadLimits limits, MessageBag messages) =>
+        throw new NotImplementedException();
+}

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Vocabularies;

@@ -3,7 +3,6 @@ using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Readings;
-using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Reporting;
@@ -23,7 +22,7 @@ internal sealed class EvidenceWriter(Examination examination)
         return [.. writer._found.Distinct()];
     }
 
-    public static ImmutableArray<Evidence> Of(IEnumerable<RuleAt> rules) => [.. rules.SelectMany(Of).Distinct()];
+    public static ImmutableArray<Evidence> Of(IEnumerable<RuleAt> rules) => [.. rules.SelectMany(r => Of(r)).Distinct()];
 
     private void Walk(Condition condition, Node node, int instance, Truth truth)
     {

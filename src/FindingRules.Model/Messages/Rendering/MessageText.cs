@@ -60,7 +60,8 @@ public static class MessageText
     private static string PlaceOf(Location location, MessageStyle style)
     {
         var path = Printable.Of(style.Folder + location.Source.Path);
-        return location.Source.Content.Length == 0 ? path : $"{path}:{location.Start.Line}:{location.Start.Column}";
+        if (location.Source.Content.Length > 0) return $"{path}:{location.Start.Line}:{location.Start.Column}";
+        return location.Source.FirstLine > 1 ? $"{path}:{location.Source.FirstLine}" : path;
     }
 
     private static void WriteExcerpt(TextWriter to, Location location, string? label, string indent, Paint paint, MessageStyle style)

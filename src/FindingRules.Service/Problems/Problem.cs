@@ -40,7 +40,7 @@ internal sealed record Problem(int Status, Message Cause, ImmutableArray<Message
         details.Extensions["code"] = Cause.Code;
         if (IsForReading) details.Extensions["reading"] = null;
         if (Request is not null) details.Extensions["request"] = Request;
-        details.Extensions["messages"] = (Details.IsEmpty ? [Cause] : Details).Select(MessageResponse.Of).ToArray();
+        details.Extensions["messages"] = Details.IsEmpty ? ImmutableArray.Create(Cause) : Details;
         return details;
     }
 

@@ -14,6 +14,7 @@ internal static class ServiceJson
         // Answers are never put into a page as they are, and say so with their content type and nosniff.
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
+        options.Converters.Add(new MessageConverter());
         return options;
     }
 }

@@ -58,7 +58,7 @@ internal static class ReadingEndpoints
         {
             case DeskAnswer.Late:
                 return new(StatusCodes.Status503ServiceUnavailable,
-                    ServiceMessages.ReadingLate(TimeSpan.FromMilliseconds(limits.ReadingMilliseconds)));
+                    ServiceMessages.ReadingLate(limits.ReadingMilliseconds));
             case DeskAnswer.Busy:
                 context.Response.Headers.RetryAfter = "1";
                 return new(StatusCodes.Status503ServiceUnavailable,

@@ -27,7 +27,7 @@ public static class ServiceMessages
     public static Message RequestTooLarge(long most) =>
         new(7004, Severity.Error, Request(), $"the request holds more than {most} bytes, the most that is taken")
         {
-            Label = "send one study for each request, or raise `FindingRules:Limits:StudyBytes`",
+            Label = "send one study for each request, or raise the limit in the settings of the service",
         };
 
     public static Message NotJson() =>
@@ -106,8 +106,8 @@ public static class ServiceMessages
             Label = NoReading,
         };
 
-    public static Message ReadingLate(TimeSpan most) =>
-        new(7021, Severity.Error, Request(), $"the evaluation was not done within {Seconds(most)}, the most it may take")
+    public static Message ReadingLate(int milliseconds) =>
+        new(7021, Severity.Error, Request(), $"the evaluation was not done within {milliseconds} ms, the most it may take")
         {
             Label = NoReading,
         };
@@ -151,6 +151,4 @@ public static class ServiceMessages
     private static Location Request() => new SourceText("request", "").Whole;
 
     private static Location Folder(string folder) => new SourceText(folder, "").Whole;
-
-    private static string Seconds(TimeSpan time) => $"{time.TotalSeconds:0.###} s";
 }

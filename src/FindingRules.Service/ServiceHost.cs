@@ -19,8 +19,7 @@ public static class ServiceHost
     {
         var messages = new MessageBag();
         await using var app = Build(options, messages);
-        if (app is null)
-            return await FailAsync(messages, errors);
+        if (app is null) return Fail(messages, errors);
         try
         {
             await app.StartAsync(cancellation);
@@ -28,7 +27,7 @@ public static class ServiceHost
         catch (IOException e)
         {
             messages.Add(ServiceMessages.AddressNotUsable(string.Join(' ', app.Urls), e.Message));
-            return await FailAsync(messages, errors);
+            return Fail(messages, errors);
         }
         await app.WaitForShutdownAsync(cancellation);
         return 0;
@@ -57,9 +56,9 @@ public static class ServiceHost
         return app;
     }
 
-    private static async Task<int> FailAsync(MessageBag messages, TextWriter errors)
+    private static int Fail(MessageBag messages, TextWriter errors)
     {
-        foreach (var message in messages.Sorted()) await errors.WriteLineAsync($"{message.Code} {message.Text}");
+        MessageText.Write(errors, messages.Sorted(), MessageStyle.Plain);
         return 1;
     }
 }

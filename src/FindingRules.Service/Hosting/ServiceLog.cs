@@ -15,9 +15,6 @@ internal static partial class ServiceLog
     [LoggerMessage(11, LogLevel.Error, "pack folder {Folder} refused: {Code} {Place} {Text}")]
     public static partial void Refused(ILogger log, string folder, string code, string place, string text);
 
-    [LoggerMessage(12, LogLevel.Error, "pack folder {Folder} brought the reader down")]
-    public static partial void LoadFailed(ILogger log, Exception fault, string folder);
-
     [LoggerMessage(13, LogLevel.Warning, "{Folder} holds no pack")]
     public static partial void FolderWithoutPack(ILogger log, string folder);
 

@@ -1,3 +1,4 @@
+using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -8,6 +9,16 @@ namespace FindingRules.Service.OpenApi;
 internal static class OpenApiSetup
 {
     private const string Document = "v1";
+
+    private const string About = $"""
+        Structured findings of a musculoskeletal study in; suggested impressions, next steps, cautions and what is still
+        missing out, each with the rules that it rests on.
+
+        **{Pack.StandingNotice}**
+
+        Studies carry an opaque key and nothing that says who the patient is. Whatever goes wrong is answered with problem
+        details (RFC 9457) that carry a message code; where there is no reading the answer says so. Examples are invented.
+        """;
 
     public static void AddOpenApiDocument(this IServiceCollection services)
     {
@@ -32,12 +43,11 @@ internal static class OpenApiSetup
 
     private static void Describe(SwaggerGenOptions o)
     {
-        o.SwaggerDoc(Document, new OpenApiInfo
-        {
-            Title = "FindingRules",
-            Version = Document,
-            Description = Pack.StandingNotice,
-        });
+        o.SwaggerDoc(Document, new OpenApiInfo { Title = "FindingRules", Version = Document, Description = About });
         o.SupportNonNullableReferenceTypes();
+        o.NonNullableReferenceTypesAsRequired();
+        o.MapType<Message>(() => new OpenApiSchema { Id = SchemaImport.Message });
+        o.OperationFilter<ExampleFilter>();
+        o.DocumentFilter<SchemaImport>();
     }
 }

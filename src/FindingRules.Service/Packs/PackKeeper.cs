@@ -36,7 +36,7 @@ internal sealed class PackKeeper(ServiceSettings settings, PackShelf shelf, Time
         for (var i = 0; i < settings.PackFolders.Length; i++)
         {
             var root = settings.PackFolders[i];
-            var found = PackFolder.Find(root);
+            var found = FolderLook.FindPacks(root);
             foreach (var path in found)
                 if (there.Add(path)) _slots.TryAdd(path, new PackSlot(path, i));
             if (!found.IsEmpty || _slots.Values.Any(s => s.Order == i)) _emptyRoots.Remove(root);
@@ -95,7 +95,6 @@ internal sealed class PackKeeper(ServiceSettings settings, PackShelf shelf, Time
     private void Report(PackSlot slot)
     {
         const int most = 20;
-        if (slot.Fault is { } fault) ServiceLog.LoadFailed(log, fault, slot.Folder);
         foreach (var message in slot.Refusal.Where(m => m.Severity == Severity.Error).Take(most))
             ServiceLog.Refused(log, slot.Folder, message.Code, message.Location.ToString(), message.Text);
     }

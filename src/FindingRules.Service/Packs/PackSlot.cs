@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
-using FindingRules.Model.Text;
 
 namespace FindingRules.Service.Packs;
 
@@ -39,8 +38,8 @@ internal sealed class PackSlot(string path, int order)
     /// </summary>
     public Seen Look(bool isThere, LoadLimits limits, DateTimeOffset now)
     {
-        var contents = isThere ? PackFolder.Read(Path, limits) : null;
-        var fingerprint = contents is { HasManifest: true } ? contents.Fingerprint : Gone;
+        var look = isThere && FolderLook.IsPack(Path) ? FolderLook.At(Path, limits) : null;
+        var fingerprint = look?.Fingerprint ?? Gone;
         if (fingerprint == _decided)
         {
             _pending = null;
@@ -53,40 +52,16 @@ internal sealed class PackSlot(string path, int order)
         }
         (_decided, _pending, DecidedAt) = (fingerprint, null, now);
         if (fingerprint == Gone) Refusal = [ServiceMessages.FolderGone(Folder)];
-        else Take(contents!, limits, now);
+        else Take(look!.Files, limits, now);
         return Refusal.IsEmpty ? Seen.Taken : Seen.Refused;
     }
 
-    private void Take(FolderContents contents, LoadLimits limits, DateTimeOffset now)
+    private void Take(PackFiles files, LoadLimits limits, DateTimeOffset now)
     {
-        if (!contents.Problems.IsEmpty)
-        {
-            Refusal = contents.Problems;
-            return;
-        }
-        var load = Load(contents.Files, limits);
+        var load = files.Messages.IsEmpty ? CompiledPack.Load(files.Files, limits) : new PackLoad(null, files.Messages);
         Refusal = load.Pack is null ? load.Messages : [];
-        if (load.Pack is not null) Good = new TakenPack(load.Pack, contents.Files, Folder, now, load.Messages);
+        if (load.Pack is not null) Good = new TakenPack(load.Pack, files.Files, Folder, now, load.Messages);
     }
-
-    private PackLoad Load(ImmutableArray<PackFile> files, LoadLimits limits)
-    {
-        try
-        {
-            return CompiledPack.Load(files, limits);
-        }
-#pragma warning disable CA1031 // A pack that brings the reader down must not bring the service down.
-        catch (Exception e)
-#pragma warning restore CA1031
-        {
-            Fault = e;
-            var at = new SourceText(PackFolder.Manifest, "").Whole;
-            return new PackLoad(null, [ToolMessages.Internal(at, "loading the pack", "a fault that was not foreseen")]);
-        }
-    }
-
-    /// <summary>The fault behind the last refusal, for the log.</summary>
-    public Exception? Fault { get; private set; }
 }
 
 internal enum Seen

@@ -1,3 +1,4 @@
+using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Text;
 using FindingRules.Service.Packs;
@@ -27,5 +28,5 @@ internal sealed record PackChoice(TakenPack? Pack, Problem? Problem)
             : No(StatusCodes.Status422UnprocessableEntity, ServiceMessages.PackNotSaid(state.Names));
     }
 
-    private static PackChoice No(int status, Model.Messages.Message cause) => new(null, new Problem(status, cause));
+    private static PackChoice No(int status, Message cause) => new(null, new Problem(status, cause));
 }

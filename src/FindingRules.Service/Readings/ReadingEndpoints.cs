@@ -34,7 +34,7 @@ internal static class ReadingEndpoints
         context.Response.Headers.CacheControl = "no-store";
         if (context.Request.Query.Keys.FirstOrDefault(k => k != PackParameter) is { } unknown)
             return No(log, new(StatusCodes.Status400BadRequest, ServiceMessages.UnknownParameter(unknown, [PackParameter])));
-        var body = await StudyBody.TakeAsync(context.Request, settings.Limits.StudyBytes, context.RequestAborted);
+        var body = await StudyBody.TakeAsync(context.Request, settings.ForStudies, context.RequestAborted);
         if (body is not { Text: { } text }) return No(log, body.Problem!);
 
         var state = shelf.State;
@@ -45,10 +45,10 @@ internal static class ReadingEndpoints
         if (chosen is null) return No(log, choice.Problem!);
 
         var answer = await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
-        if (answer is not DeskAnswer.Finished { Outcome: { Reading: { } reading } outcome })
+        if (answer is not DeskAnswer.Finished { Outcome.Reading: { } reading })
             return No(log, ProblemOf(answer, study, settings.Limits, context, log));
         ServiceLog.Read(log, chosen.Pack.Name, chosen.Pack.TextDigest);
-        return new ReadingResult(reading, outcome.Messages);
+        return new ReadingResult(reading);
     }
 
     private static Problem ProblemOf(

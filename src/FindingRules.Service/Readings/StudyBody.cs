@@ -1,5 +1,6 @@
-using System.Text;
+using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Text;
 using FindingRules.Service.Problems;
 using Microsoft.Net.Http.Headers;
@@ -9,10 +10,9 @@ namespace FindingRules.Service.Readings;
 /// <summary>The body of a request as text, or why it could not be taken.</summary>
 internal sealed record StudyBody(SourceText? Text, Problem? Problem)
 {
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-
-    public static async Task<StudyBody> TakeAsync(HttpRequest request, int most, CancellationToken gone)
+    public static async Task<StudyBody> TakeAsync(HttpRequest request, LoadLimits limits, CancellationToken gone)
     {
+        var most = limits.StudyBytes;
         if (!IsJson(request))
             return No(StatusCodes.Status415UnsupportedMediaType, ServiceMessages.ContentType(Said(request)));
         if (request.ContentLength > most) return TooLarge(most);
@@ -23,20 +23,8 @@ internal sealed record StudyBody(SourceText? Text, Problem? Problem)
             if (body.Length + count > most) return TooLarge(most);
             body.Write(buffer, 0, count);
         }
-        return Decode(body.GetBuffer().AsSpan(0, (int)body.Length));
-    }
-
-    private static StudyBody Decode(ReadOnlySpan<byte> bytes)
-    {
-        if (bytes.StartsWith(Encoding.UTF8.Preamble)) bytes = bytes[Encoding.UTF8.Preamble.Length..];
-        try
-        {
-            return new StudyBody(new SourceText("request", Strict.GetString(bytes)), null);
-        }
-        catch (DecoderFallbackException e)
-        {
-            return No(StatusCodes.Status400BadRequest, ToolMessages.NotUtf8("request", e.Index));
-        }
+        var text = StudyText.FromBytes("request", body.GetBuffer().AsSpan(0, (int)body.Length), limits);
+        return text.Message is { } message ? NotText(message) : new StudyBody(text.Text, null);
     }
 
     private static bool IsJson(HttpRequest request) =>
@@ -53,5 +41,8 @@ internal sealed record StudyBody(SourceText? Text, Problem? Problem)
     private static StudyBody TooLarge(int most) =>
         No(StatusCodes.Status413PayloadTooLarge, ServiceMessages.RequestTooLarge(most));
 
-    private static StudyBody No(int status, Model.Messages.Message cause) => new(null, new Problem(status, cause));
+    private static StudyBody NotText(Message message) =>
+        new(null, new Problem(StatusCodes.Status400BadRequest, ServiceMessages.NotJson(), [message]));
+
+    private static StudyBody No(int status, Message cause) => new(null, new Problem(status, cause));
 }

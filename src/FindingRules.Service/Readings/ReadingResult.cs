@@ -1,5 +1,5 @@
-using System.Text.Json;
 using FindingRules.Model.Readings;
+using FindingRules.Output;
 
 namespace FindingRules.Service.Readings;
 
@@ -8,7 +8,7 @@ internal sealed class ReadingResult(Reading reading) : IResult
 {
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        var bytes = JsonSerializer.SerializeToUtf8Bytes(reading);
+        var bytes = ReadingJson.ToBytes(reading);
         httpContext.Response.ContentType = "application/json; charset=utf-8";
         httpContext.Response.ContentLength = bytes.Length;
         return httpContext.Response.Body.WriteAsync(bytes, httpContext.RequestAborted).AsTask();

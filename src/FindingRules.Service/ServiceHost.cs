@@ -14,7 +14,7 @@ namespace FindingRules.Service;
 /// <summary>Builds and runs the HTTP service.</summary>
 public static class ServiceHost
 {
-    /// <summary>Runs until it is told to stop. 0: stopped in order; 1: it could not be started, and <paramref name="errors"/> says why.</summary>
+    /// <summary>Runs until it is told to stop. 0: it was; 1: it could not be started, and <paramref name="errors"/> says why.</summary>
     public static async Task<int> RunAsync(ServiceOptions options, TextWriter errors, CancellationToken cancellation = default)
     {
         var messages = new MessageBag();

@@ -11,7 +11,9 @@ namespace FindingRules.Service.Codes;
 internal static class CodeEndpoints
 {
     private const string Markdown = "text/markdown; charset=utf-8";
-    private static readonly CodesResponse All = new([.. MessagePages.Codes.Select(c => new CodeLine(c, ProblemTitles.Of(c), $"/v1/codes/{c}"))]);
+    private static readonly CodesResponse All = new(
+        [.. MessagePages.Codes.Select(c => new CodeLine(c, ProblemTitles.Of(c), $"/v1/codes/{c}"))]);
+
 
     public static void MapCodes(this IEndpointRouteBuilder routes)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
@@ -7,7 +8,7 @@ using FindingRules.Model.Packs;
 namespace FindingRules.Service.Hosting;
 
 /// <summary>The options as started with, filled up from the settings and the defaults, and checked.</summary>
-internal sealed record ServiceSettings(ImmutableArray<string> PackFolders, ImmutableArray<string> Urls, ServiceLimits Limits)
+internal sealed partial record ServiceSettings(ImmutableArray<string> PackFolders, ImmutableArray<string> Urls, ServiceLimits Limits)
 {
     private const int Most = 1_000_000_000;
 
@@ -50,10 +51,12 @@ internal sealed record ServiceSettings(ImmutableArray<string> PackFolders, Immut
         return urls;
     }
 
-    // `http://*:8080` and `http://+:8080` are understood by the server and by no URL reader.
+    // A star or a plus in place of the host is understood by the server and by no reader of addresses.
     private static bool IsUrl(string url) =>
-        Uri.TryCreate(url.Replace("://*", "://any").Replace("://+", "://any"), UriKind.Absolute, out var read)
-        && read.Scheme is "http" or "https";
+        Uri.TryCreate(AnyHost().Replace(url, "$1any"), UriKind.Absolute, out var read) && read.Scheme is "http" or "https";
+
+    [GeneratedRegex(@"^(https?:/{2})[*+](?=[:/]|$)")]
+    private static partial Regex AnyHost();
 
     private static ServiceLimits ReadLimits(IConfigurationSection section, MessageBag messages)
     {

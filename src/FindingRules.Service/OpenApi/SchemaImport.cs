@@ -19,7 +19,8 @@ internal sealed class SchemaImport : IDocumentFilter
     private const string Definitions = "$defs";
 
     // Hints for editors, of no use to a client.
-    private static readonly string[] ForEditors = ["$schema", "patternErrorMessage", "defaultSnippets", "errorMessage", "markdownDescription"];
+    private static readonly string[] ForEditors =
+        ["$schema", "patternErrorMessage", "defaultSnippets", "errorMessage", "markdownDescription"];
 
     private static readonly JsonObject All = ReadAll();
 

@@ -65,13 +65,16 @@ internal sealed class PackKeeper(ServiceSettings settings, PackShelf shelf, Time
         }
         foreach (var slot in _slots.Values) slot.IsInForce = names.ContainsValue(slot);
         foreach (var (root, since) in _emptyRoots)
-            refused.Add(new RefusedFolder(Path.GetFileName(root), since, null, [ServiceMessages.FolderWithoutPack(Path.GetFileName(root))]));
+            refused.Add(Empty(Path.GetFileName(root), since));
 
         ImmutableArray<TakenPack> inForce = [.. Ordered().Where(s => s.IsInForce).Select(s => s.Good!)];
         shelf.State = new ShelfState(inForce, EarlierOnes(old, inForce, now), [.. refused.OrderBy(r => r.Folder, StringComparer.Ordinal)]);
         foreach (var pack in inForce.Where(p => !old.InForce.Contains(p)))
             ServiceLog.PackInForce(log, pack.Pack.Name, pack.Pack.Version, pack.Pack.TextDigest, pack.Folder, pack.Pack.Rules.Length);
     }
+
+    private static RefusedFolder Empty(string folder, DateTimeOffset since) =>
+        new(folder, since, null, [ServiceMessages.FolderWithoutPack(folder)]);
 
     private RefusedFolder Clash(PackSlot slot, PackSlot other)
     {

@@ -9,7 +9,7 @@ namespace FindingRules.Service.Problems;
 internal sealed class MessageConverter : JsonConverter<Message>
 {
     public override Message Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-        throw new NotSupportedException("Messages are written, never read.");
+        throw new JsonException("Messages are written, never read.");
 
     public override void Write(Utf8JsonWriter writer, Message value, JsonSerializerOptions options) =>
         MessageJson.Write(writer, value);

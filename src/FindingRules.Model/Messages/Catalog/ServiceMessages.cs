@@ -14,7 +14,9 @@ public static class ServiceMessages
         };
 
     public static Message MethodNotAnswered(string method, string path, string allowed) =>
-        new(7002, Severity.Error, Request(), $"`{method}` is not answered at `{path}`, only {Spelling.List(allowed.Split(", "), "and")}");
+        new(
+            7002, Severity.Error, Request(),
+            $"`{method}` is not answered at `{path}`, only {Spelling.List(allowed.Split(", "), "and")}");
 
     public static Message ContentType(string? found) =>
         new(7003, Severity.Error, Request(), found is null
@@ -128,7 +130,9 @@ public static class ServiceMessages
         };
 
     public static Message NameTaken(string folder, string name, string other) =>
-        new(7031, Severity.Error, Folder(folder), $"`{folder}` holds a pack called `{name}` and so does `{other}`, expected each name once");
+        new(
+            7031, Severity.Error, Folder(folder),
+            $"`{folder}` holds a pack called `{name}` and so does `{other}`, expected each name once");
 
     public static Message FolderWithoutPack(string folder) =>
         new(7032, Severity.Error, Folder(folder), $"`{folder}` holds no pack, expected a `pack.yaml` in it or in folders in it");
@@ -140,15 +144,17 @@ public static class ServiceMessages
         };
 
     public static Message Setting(string name, string found, string expected) =>
-        new(7041, Severity.Error, new SourceText("settings", "").Whole, $"the setting `{name}` is `{found}`, expected {expected}");
+        new(7041, Severity.Error, Settings(), $"the setting `{name}` is `{found}`, expected {expected}");
 
     public static Message UnknownSetting(string name, IReadOnlyCollection<string> known) =>
-        new(7042, Severity.Error, new SourceText("settings", "").Whole, $"there is no setting `{name}`, expected {Spelling.List(known)}")
+        new(7042, Severity.Error, Settings(), $"there is no setting `{name}`, expected {Spelling.List(known)}")
         {
             Label = Spelling.Closest(name, known) is { } closest ? $"did you mean `{closest}`?" : null,
         };
 
     private static Location Request() => new SourceText("request", "").Whole;
+
+    private static Location Settings() => new SourceText("settings", "").Whole;
 
     private static Location Folder(string folder) => new SourceText(folder, "").Whole;
 }

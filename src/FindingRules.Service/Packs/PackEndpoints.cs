@@ -8,7 +8,6 @@ namespace FindingRules.Service.Packs;
 internal static class PackEndpoints
 {
     private const string Yaml = "application/yaml; charset=utf-8";
-    private const string Schema = "application/schema+json; charset=utf-8";
 
     public static void MapPacks(this IEndpointRouteBuilder routes)
     {
@@ -30,10 +29,6 @@ internal static class PackEndpoints
             .WithName("GetPackRule")
             .WithSummary("One rule: its words, why it is so, its sources, its revision and where it stands.")
             .Produces<RuleResponse>().ProducesProblem(StatusCodes.Status404NotFound);
-        packs.MapGet("{pack}/study-schema", FindStudySchema)
-            .WithName("GetStudySchema")
-            .WithSummary("The JSON Schema (2020-12) of a study for the vocabulary of this pack.")
-            .Produces<object>(StatusCodes.Status200OK, "application/schema+json").ProducesProblem(StatusCodes.Status404NotFound);
     }
 
     private static JsonHttpResult<PacksResponse> List(HttpContext context, PackShelf shelf)
@@ -62,13 +57,6 @@ internal static class PackEndpoints
             ? NotFound(ServiceMessages.NoSuchRule(id, [.. kept.Pack.Rules.Select(r => r.Id)]))
             : LastingResult.Json(rule.AsResponse(kept.Pack), IsDigest(kept, pack));
     }
-
-    private static IResult FindStudySchema(PackShelf shelf, string pack) =>
-        shelf.State.Find(pack) is { } kept
-            ? new LastingResult(StudySchemaOf(kept), Schema, IsDigest(kept, pack))
-            : NoSuchPack(pack);
-
-    private static byte[] StudySchemaOf(KeptPack kept) => throw new NotSupportedException(kept.Pack.Name);
 
     private static bool IsDigest(KeptPack kept, string said) => kept.Pack.TextDigest == said;
 

@@ -42,8 +42,8 @@ internal static class FindingPart
         var number = type.IsWhole ? "[0-9]+" : @"-?[0-9]+(\.[0-9]+)?";
         var quantity = $"{number} ?({string.Join('|', units.Select(Regex.Escape))})";
         return Either(
-            finding,
-            Part.Text("A quantity, a bound or a range.", $"^((<|<=|>=|>) ?)?{quantity}$|^{quantity} to {quantity}$"),
+            $"{About(finding)} Plausible: {Range(type)}.",
+            Part.Text("A quantity, a bound or a range.", $"^((<|<=|≤|>|>=|≥) ?)?{quantity}$|^{quantity} to {quantity}$"),
             Part.Object("A number with its unit.", new JsonObject
             {
                 ["value"] = new JsonObject
@@ -70,14 +70,21 @@ internal static class FindingPart
             ["anyOf"] = new JsonArray(points.DeepClone(), stretch.DeepClone()),
         });
         several["minItems"] = 1;
-        return Either(finding, points, Part.Const("none", "It reaches nothing."), stretch, several);
+        return Either(About(finding), points, Part.Const("none", "It reaches nothing."), stretch, several);
     }
 
-    private static JsonObject Either(Finding finding, params JsonObject[] forms) => new()
+    private static JsonObject Either(string description, params JsonObject[] forms) => new()
     {
-        ["description"] = About(finding),
+        ["description"] = description,
         ["anyOf"] = new JsonArray([.. forms, Part.Const(NotAssessableValue.Word, "It could not be judged.")]),
     };
+
+    private static string Range(MeasureType type)
+    {
+        var low = type.Plausible.Low is { } l ? Quantity.FromBase(l, type.Unit).ToString() : null;
+        var high = type.Plausible.High is { } h ? Quantity.FromBase(h, type.Unit).ToString() : null;
+        return low is null ? $"at most {high}" : high is null ? $"at least {low}" : $"{low} to {high}";
+    }
 
     private static string About(Finding finding) => finding.About ?? $"{finding.Title}.";
 }

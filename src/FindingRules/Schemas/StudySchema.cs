@@ -25,7 +25,7 @@ public static class StudySchema
             ["pack"] = Part.Const(pack.Name, "The pack that this schema was written for."),
             ["supersedes"] = Key("The key of the study that this one amends."),
         };
-        if (pack.Protocols.Count > 0) properties["protocols"] = Protocols(pack);
+        if (pack.Protocols.Count > 0) properties["protocols"] = ProtocolPart.All(pack.Protocols.Values);
         properties["facts"] = Part.Reference("facts");
         properties["subjects"] = Part.Reference("subjects");
         properties["earlier"] = Earlier();
@@ -49,17 +49,6 @@ public static class StudySchema
             definitions[SubjectPart.NameOf(kind)] =
                 FindingPart.All($"What can be recorded of each {kind.Name}.", kind.Findings.Values);
         return definitions;
-    }
-
-    private static JsonObject Protocols(Pack pack)
-    {
-        var names = pack.Protocols.Values.Select(p => Part.Const(p.Name, p.Title)).ToArray<JsonNode>();
-        var protocol = Part.Object("An examination that was done.", new JsonObject
-        {
-            ["protocol"] = new JsonObject { ["description"] = "Which one.", ["oneOf"] = new JsonArray(names) },
-            ["side"] = Part.Words("The side that was examined.", ["left", "right"]),
-        }, "protocol");
-        return Part.List("The examinations that were done. What they require and the study does not have is named in the answer.", protocol);
     }
 
     private static JsonObject Earlier() => Part.Object("The findings of an earlier study of the same patient.", new JsonObject

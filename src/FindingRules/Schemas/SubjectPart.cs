@@ -15,61 +15,56 @@ internal static class SubjectPart
 
     public static JsonObject All(Vocabulary vocabulary)
     {
+        var structures = vocabulary.Structures.Values.ToArray();
         var subject = Part.Object("One structure on one side.", new JsonObject
         {
-            ["structure"] = new JsonObject
-            {
-                ["description"] = "The structure.",
-                ["oneOf"] = new JsonArray([.. vocabulary.Structures.Values.Select(s => Part.Const(s.Name, $"{s.Title} ({s.Region})"))]),
-            },
+            ["structure"] = Part.OneOf("The structure.", structures.Select(s => (s.Name, $"{s.Title} ({s.Region})"))),
             ["side"] = Part.Words(
                 "left or right of a paired structure, left out where the side was not stated; one that is not paired has none, or midline.",
                 ["left", "right", "midline"]),
             ["normal"] = Part.Flag("true: each finding that was not sent has its declared normal value."),
             ["notAssessable"] = Part.Flag("true: it was looked for and could not be seen."),
-            ["findings"] = new JsonObject { ["description"] = "What was found.", ["type"] = "object" },
-            ["lesions"] = Part.List("Several lesions, each with findings of its own on top of the structure's.", Part.Object(
-                "One lesion.",
-                new JsonObject
-                {
-                    ["id"] = Part.Text("What tells it from the others.", "^[A-Za-z0-9._-]{1,64}$"),
-                    ["findings"] = new JsonObject { ["description"] = "What was found of it.", ["type"] = "object" },
-                },
-                "id", "findings")),
+            ["findings"] = Part.Any("What was found."),
+            ["lesions"] = Part.List("Several lesions, each with findings of its own on top of the structure's.", Lesion()),
         }, "structure");
-        subject["allOf"] = new JsonArray([.. KindsOf(vocabulary).Select(k => FindingsOf(k, vocabulary)), .. SidesOf(vocabulary)]);
+        subject["not"] = BothNormalAndNotAssessable();
+        subject["allOf"] = new JsonArray(
+        [
+            .. structures.GroupBy(s => s.Kind).OrderBy(g => g.Key.Name, StringComparer.Ordinal).Select(FindingsOf),
+            .. structures.GroupBy(s => s.IsPaired).Select(SideOf),
+        ]);
         return Part.List("The structures that were examined.", subject);
     }
 
-    private static JsonObject FindingsOf(Kind kind, Vocabulary vocabulary)
+    private static JsonObject Lesion() => Part.Object("One lesion.", new JsonObject
     {
-        var structures = vocabulary.Structures.Values.Where(s => s.Kind == kind).Select(s => s.Name);
-        return When(structures, new JsonObject
+        ["id"] = Part.Text("What tells it from the others.", "^[A-Za-z0-9._-]{1,64}$"),
+        ["findings"] = Part.Any("What was found of it."),
+    }, "id");
+
+    private static JsonObject BothNormalAndNotAssessable() => new()
+    {
+        ["required"] = Part.Strings(["normal", "notAssessable"]),
+        ["properties"] = new JsonObject
         {
-            ["findings"] = Part.Reference(NameOf(kind)),
+            ["normal"] = new JsonObject { ["const"] = true },
+            ["notAssessable"] = new JsonObject { ["const"] = true },
+        },
+    };
+
+    private static JsonObject FindingsOf(IGrouping<Kind, Structure> structures)
+    {
+        var findings = NameOf(structures.Key);
+        return Part.When("structure", structures.Select(s => s.Name), new JsonObject
+        {
+            ["findings"] = Part.Reference(findings),
             ["lesions"] = new JsonObject
             {
-                ["items"] = new JsonObject
-                {
-                    ["properties"] = new JsonObject { ["findings"] = Part.Reference(NameOf(kind)) },
-                },
+                ["items"] = new JsonObject { ["properties"] = new JsonObject { ["findings"] = Part.Reference(findings) } },
             },
         });
     }
 
-    private static IEnumerable<JsonObject> SidesOf(Vocabulary vocabulary) =>
-        from structure in vocabulary.Structures.Values
-        group structure.Name by structure.IsPaired into structures
-        let sides = structures.Key ? new[] { "left", "right" } : ["midline"]
-        select When(structures, new JsonObject { ["side"] = new JsonObject { ["enum"] = Part.Strings(sides) } });
-
-    private static JsonObject When(IEnumerable<string> structures, JsonObject properties) => new()
-    {
-        ["if"] = new JsonObject
-        {
-            ["properties"] = new JsonObject { ["structure"] = new JsonObject { ["enum"] = Part.Strings(structures) } },
-            ["required"] = Part.Strings(["structure"]),
-        },
-        ["then"] = new JsonObject { ["properties"] = properties },
-    };
+    private static JsonObject SideOf(IGrouping<bool, Structure> structures) =>
+        Part.When("structure", structures.Select(s => s.Name), new JsonObject { ["side"] = Part.Sides(structures.Key) });
 }

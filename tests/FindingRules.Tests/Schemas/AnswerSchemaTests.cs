@@ -61,9 +61,20 @@ public sealed class AnswerSchemaTests
         var json = JsonNode.Parse(ReadingJson.NoReadingToBytes(new NoReading("the study has 1 error", "study.json", 3, messages)).Span)!;
 
         Assert.NotEmpty(messages);
-        Assert.Empty(Answers.Errors(json));
-        json.AsObject().Remove("messages");
-        Assert.NotEmpty(Answers.Errors(json));
+        Assert.Empty(SchemaFile.Of("no-reading").Errors(json));
+    }
+
+    [Theory]
+    [InlineData("noReading", null)]
+    [InlineData("line", "0")]
+    [InlineData("suggestions", "[]")]
+    public void A_broken_statement_that_there_is_none_is_refused(string member, string? value)
+    {
+        var json = JsonNode.Parse(ReadingJson.NoReadingToBytes(new NoReading("the study has 1 error", "study.json", 3, [])).Span)!.AsObject();
+        json.Remove(member);
+        if (value is not null) json[member] = JsonNode.Parse(value);
+
+        Assert.NotEmpty(SchemaFile.Of("no-reading").Errors(json));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Normalising;
+using FindingRules.Engine.Reporting;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
 
@@ -13,7 +14,7 @@ public static class Evaluator
     public static Outcome Decide(RuleNetwork network, Study study) => OutcomeOf(Examine(network, study));
 
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
-    public static Reading Evaluate(RuleNetwork network, Study study) => throw new NotImplementedException();
+    public static Reading Evaluate(RuleNetwork network, Study study) => ReadingWriter.Write(Examine(network, study), study);
 
     private static Examination Examine(RuleNetwork network, Study study)
     {

@@ -14,6 +14,9 @@ internal sealed class ComparisonNode(int id, ImmutableArray<Place> places, Amoun
 
     public Amount Right { get; } = right;
 
+    public override bool UsesBound(Examination examination, int instance) =>
+        Choices(examination, instance).Any(c => Left.IsBound(examination, c) || Right.IsBound(examination, c));
+
     public override Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened)
     {
         if (Left.Of(examination, chosen, isWidened) is not { } a) return Truth.Unknown;
@@ -38,6 +41,9 @@ internal sealed class BetweenNode(int id, ImmutableArray<Place> places, Amount v
 
     public Amount High { get; } = high;
 
+    public override bool UsesBound(Examination examination, int instance) =>
+        Choices(examination, instance).Any(c => Value.IsBound(examination, c));
+
     public override Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened)
     {
         if (Value.Of(examination, chosen, isWidened) is not { } value) return Truth.Unknown;
@@ -53,6 +59,8 @@ internal abstract class Amount(bool usesPrecision)
     public bool UsesPrecision { get; } = usesPrecision;
 
     public abstract Interval? Of(Examination examination, ReadOnlySpan<int> chosen, bool isWidened);
+
+    public virtual bool IsBound(Examination examination, int[] chosen) => false;
 }
 
 internal sealed class ConstantAmount(Rational value) : Amount(usesPrecision: false)
@@ -74,6 +82,9 @@ internal sealed class MeasureAmount(int place, int slot, Rational precision) : A
         if (examination.ValueAt(chosen[Place], Slot) is not MeasuredValue measured) return null;
         return isWidened ? measured.Interval.Widen(precision) : measured.Interval;
     }
+
+    public override bool IsBound(Examination examination, int[] chosen) =>
+        examination.ValueAt(chosen[Place], Slot) is MeasuredValue { IsBound: true };
 }
 
 internal sealed class ArithmeticAmount(ArithmeticOperator sign, Amount left, Amount right)
@@ -82,6 +93,9 @@ internal sealed class ArithmeticAmount(ArithmeticOperator sign, Amount left, Amo
     public Amount Left { get; } = left;
 
     public Amount Right { get; } = right;
+
+    public override bool IsBound(Examination examination, int[] chosen) =>
+        Left.IsBound(examination, chosen) || Right.IsBound(examination, chosen);
 
     public override Interval? Of(Examination examination, ReadOnlySpan<int> chosen, bool isWidened)
     {

@@ -32,6 +32,9 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
         return choices;
     }
 
+    /// <summary>Some measure it uses was sent as a bound, so that it may be unknown with everything sent.</summary>
+    public virtual bool UsesBound(Examination examination, int instance) => false;
+
     private Truth Choose(Examination examination, int instance, bool isWidened, Span<int> chosen, int next)
     {
         if (next == Places.Length) return Test(examination, chosen, isWidened);

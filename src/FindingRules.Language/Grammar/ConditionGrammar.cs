@@ -8,14 +8,13 @@ namespace FindingRules.Language.Grammar;
 
 /// <summary>
 /// chain      = term { ("and" | "or") term }
-/// term       = [ "not" ] ( quantified | "no" phrase | statement )
+/// term       = [ "not" ] ( quantified | "no" phrase | "assessed" | statement )
 /// quantified = ( "any" | "every" | "no" | "at least" number ) word "where" "(" chain ")"
 /// </summary>
 internal static class ConditionGrammar
 {
     private static readonly Parser<ImmutableArray<WordSyntax>> Range =
-        (from word in Lexeme.Name from more in Lexeme.Name.Repeated() select more.Insert(0, word))
-        .Expecting("a kind or a structure");
+        PhraseGrammar.Words.Expecting("a kind or a structure");
 
     private static readonly Parser<BracketSyntax> Where =
         from word in Lexeme.Keyword("where").Expecting("`where`")
@@ -46,7 +45,7 @@ internal static class ConditionGrammar
 
     private static readonly Parser<TermSyntax> Term =
         from not in Connecting.Not.Maybe()
-        from body in AnyOrEvery.XOr(AtLeast).XOr(No).XOr(StatementGrammar.Statement)
+        from body in AnyOrEvery.XOr(AtLeast).XOr(No).XOr(StatementGrammar.AssessedAlone).XOr(StatementGrammar.Statement)
         select new TermSyntax(not, body);
 
     public static readonly Parser<ChainSyntax> Chain =

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Language.Lexing;
 using FindingRules.Language.Syntax;
 using Sprache;
@@ -13,16 +14,18 @@ internal static class PhraseGrammar
             .XOr(Lexeme.Keyword("earlier"))
             .XOr(Lexeme.Keyword("study"));
 
-    public static readonly Parser<PhraseSyntax> Phrase = PrefixedPhrase().XOr(PlainPhrase());
+    public static readonly Parser<ImmutableArray<WordSyntax>> Words =
+        from word in Lexeme.Name
+        from more in Lexeme.Name.Repeated()
+        select more.Insert(0, word);
+
+    public static readonly Parser<PhraseSyntax> Phrase = PrefixedPhrase().XOr(Words.Select(words => new PhraseSyntax([], words)));
 
     private static Parser<PhraseSyntax> PrefixedPhrase() =>
         from prefix in Prefix
         from more in Prefix.Repeated()
-        from phrase in PlainPhrase().Expecting("a finding or a structure")
-        select phrase with { Prefixes = [prefix, .. more] };
+        from words in Words.XOr(Lexeme.Ahead("assessed").Select(_ => ImmutableArray<WordSyntax>.Empty))
+            .Expecting("a finding or a structure")
+        select new PhraseSyntax([prefix, .. more], words);
 
-    private static Parser<PhraseSyntax> PlainPhrase() =>
-        from word in Lexeme.Name
-        from more in Lexeme.Name.Repeated()
-        select new PhraseSyntax([], [word, .. more]);
 }

@@ -11,16 +11,11 @@ namespace FindingRules.Language.Grammar;
 /// </summary>
 internal static class RuleGrammar
 {
-    private static readonly Parser<ImmutableArray<WordSyntax>> Words =
-        from word in Lexeme.Name
-        from more in Lexeme.Name.Repeated()
-        select more.Insert(0, word);
-
     private static readonly Parser<ConclusionSyntax> Opened =
         Opening("evaluate", "a structure").XOr(Opening("hold", "a topic")).XOr(Opening("caution", "a caution"));
 
     private static readonly Parser<ConclusionSyntax> Plain =
-        from words in Words
+        from words in PhraseGrammar.Words
         from next in Lexeme.Keyword("next").Maybe()
         select new ConclusionSyntax(null, words, next);
 
@@ -48,7 +43,7 @@ internal static class RuleGrammar
     public static readonly Parser<ScopeSyntax> Scope =
         from scope in Lexeme.Keyword("study").Select(_ => new ScopeSyntax([]))
             .XOr(from each in Lexeme.Keyword("each")
-                 from words in Words.Expecting("a kind", "a structure")
+                 from words in PhraseGrammar.Words.Expecting("a kind", "a structure")
                  select new ScopeSyntax(words))
             .Expecting("`each` with a kind or a structure", "`study`")
         from end in Connecting.End
@@ -56,6 +51,6 @@ internal static class RuleGrammar
 
     private static Parser<ConclusionSyntax> Opening(string word, string what) =>
         from opening in Lexeme.Keyword(word)
-        from words in Words.Expecting(what)
+        from words in PhraseGrammar.Words.Expecting(what)
         select new ConclusionSyntax(opening, words, null);
 }

@@ -52,7 +52,7 @@ internal static class StatementGrammar
         select Tail(o => new AssessedSyntax(o, null, assessed));
 
     private static readonly Parser<Func<OperandSyntax, BodySyntax>> Value =
-        from values in (from word in Lexeme.Name from more in Lexeme.Name.Repeated() select more.Insert(0, word))
+        from values in PhraseGrammar.Words
         select Tail(o => new IsSyntax(o, null, values));
 
     private static readonly Parser<Func<OperandSyntax, BodySyntax>> NotTail =
@@ -71,6 +71,10 @@ internal static class StatementGrammar
         from verb in Lexeme.Keyword("is")
         from rest in NotTail.XOr(Quantified).XOr(Within).XOr(Assessed).XOr(Value).Expecting("a value", "a comparison")
         select rest;
+
+    /// <summary>The word alone: the subject itself was assessed.</summary>
+    public static readonly Parser<BodySyntax> AssessedAlone =
+        Lexeme.Keyword("assessed").Select(assessed => (BodySyntax)new AssessedSyntax(null, null, assessed));
 
     public static readonly Parser<BodySyntax> Statement =
         from operand in QuantityGrammar.Sum

@@ -31,8 +31,11 @@ internal sealed record ExtentSyntax(
     OperandSyntax Operand, ExtentRelation Relation, WordSyntax From, WordSyntax? To, WordSyntax? Axis)
     : BodySyntax(Operand.Span.Through((Axis ?? To ?? From).Span));
 
-internal sealed record AssessedSyntax(OperandSyntax Operand, WordSyntax? Not, WordSyntax Assessed)
-    : BodySyntax(Operand.Span.Through(Assessed.Span));
+/// <param name="Operand">What was assessed; null where the word stands alone and means the subject itself.</param>
+/// <param name="Not">The word not, where it was written.</param>
+/// <param name="Assessed">The word itself.</param>
+internal sealed record AssessedSyntax(OperandSyntax? Operand, WordSyntax? Not, WordSyntax Assessed)
+    : BodySyntax((Operand?.Span ?? Assessed.Span).Through(Assessed.Span));
 
 /// <param name="Opening">any, every, no or at.</param>
 /// <param name="Quantifier">What is counted.</param>

@@ -12,8 +12,9 @@ internal abstract record OperandSyntax(TextSpan Span);
 /// structure, a finding or a value only the vocabulary can say.
 /// </summary>
 /// <param name="Prefixes">earlier, ipsilateral, contralateral, study.</param>
+/// <param name="Words">At least one, save before <c>assessed</c>: <c>contralateral assessed</c>.</param>
 internal sealed record PhraseSyntax(ImmutableArray<WordSyntax> Prefixes, ImmutableArray<WordSyntax> Words)
-    : OperandSyntax((Prefixes.IsEmpty ? Words[0] : Prefixes[0]).Span.Through(Words[^1].Span));
+    : OperandSyntax((Prefixes.IsEmpty ? Words[0] : Prefixes[0]).Span.Through((Words.IsEmpty ? Prefixes[^1] : Words[^1]).Span));
 
 internal sealed record NumberSyntax(string Number, WordSyntax? Unit, TextSpan Span) : OperandSyntax(Span);
 

@@ -41,14 +41,14 @@ public static class NameMessages
             Fix = ways.Count == 1 ? new Fix($"write `{ways.First()}`", at, ways.First()) : null,
         };
 
-    public static Message FindingOfOthers(Location at, string finding, IReadOnlyCollection<string> kinds, string scope, string wayOut) =>
-        new(3008, Severity.Error, at, $"`{finding}` is a finding of {Spelling.List(kinds, "and")}, and this rule is for `{scope}`")
+    public static Message FindingOfOthers(Location at, string finding, IReadOnlyCollection<string> kinds, string owner, string wayOut) =>
+        new(3008, Severity.Error, at, $"`{finding}` is a finding of {Spelling.List(kinds, "and")}, and not of `{owner}`")
         {
             Label = wayOut,
         };
 
     public static Message TopicOfOthers(Location at, string name, string what, string its, string scope) =>
-        new(3009, Severity.Error, at, $"{what} `{name}` is for `{its}`, and here `{scope}` is spoken of");
+        new(3009, Severity.Error, at, $"{what} `{name}` is for `{its}`, and not for `{scope}`");
 
     public static Message Hyphens(Location at, string written, string hyphenated) =>
         new(3010, Severity.Error, at, $"`{written}` is one name and written with hyphens")
@@ -79,6 +79,12 @@ public static class NameMessages
         new(3015, Severity.Error, at, $"`{name}` is both a kind and a structure, and they differ")
         {
             Label = "give one of them another name",
+        };
+
+    public static Message WordTooMany(Location at, string found, string name) =>
+        new(3016, Severity.Error, at, $"found `{found}` behind `{name}`, where no value is expected")
+        {
+            Label = $"leave out `{found}`",
         };
 
     internal static Message Suggesting(Message message, string found, IReadOnlyCollection<string> names)

@@ -45,4 +45,11 @@ public static class NameMessagesOfUnits
         {
             Label = $"give it in `{unit}`",
         };
+
+    public static Message UnitMissing(Location at, string number, string unit) =>
+        new(3308, Severity.Error, at, $"`{number}` has no unit, and a quantity in `{unit}` is expected")
+        {
+            Label = $"write `{number} {unit}`",
+            Fix = new Fix($"write `{number} {unit}`", at, $"{number} {unit}"),
+        };
 }

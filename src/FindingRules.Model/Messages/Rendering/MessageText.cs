@@ -59,7 +59,7 @@ public static class MessageText
 
     private static string PlaceOf(Location location, MessageStyle style)
     {
-        var path = Printable.Of(style.Folder + location.Source.Path);
+        var path = Printable.Of(style.ShowPath(location.Source.Path));
         if (location.Source.Content.Length > 0) return $"{path}:{location.Start.Line}:{location.Start.Column}";
         return location.Source.FirstLine > 1 ? $"{path}:{location.Source.FirstLine}" : path;
     }

@@ -75,7 +75,7 @@ internal sealed class StudyInputs(Stream standardInput, LoadLimits limits)
         {
             hasAny = true;
             yield return line.IsTooLong
-                ? Failed(name, line.Number, ToolMessages.TextTooLong(new SourceText(name, "", line.Number).Whole, limits.StudyBytes))
+                ? Failed(name, line.Number, ToolMessages.StudyTooLarge(new SourceText(name, "", line.Number).Whole, limits.StudyBytes))
                 : FromBytes(name, line.Bytes, line.Number);
         }
         if (!hasAny) yield return Failed(name, null, ToolMessages.EmptyInput(name));
@@ -88,7 +88,7 @@ internal sealed class StudyInputs(Stream standardInput, LoadLimits limits)
         foreach (var line in read.Concat(Rest(reader)))
         {
             if (line.IsTooLong || bytes.Count + line.Bytes.Length > limits.StudyBytes)
-                return Failed(name, null, ToolMessages.TextTooLong(new SourceText(name, "").Whole, limits.StudyBytes));
+                return Failed(name, null, ToolMessages.StudyTooLarge(new SourceText(name, "").Whole, limits.StudyBytes));
             isInked |= !line.IsBlank;
             bytes.AddRange(line.Bytes);
             bytes.Add((byte)'\n');

@@ -39,11 +39,11 @@ internal sealed class UsageMistakes
     private Message OfRoot()
     {
         string[] commands = [.. _command.Subcommands.Select(c => c.Name)];
-        if (_result.UnmatchedTokens.Count == 0) return UsageMessages.NoCommand(_written.End, commands);
+        if (_result.UnmatchedTokens.Count == 0) return CommandToolMessages.NoCommand(_written.End, commands);
         var found = _result.UnmatchedTokens[0];
         return found.StartsWith('-')
-            ? UsageMessages.UnknownOption(_written.Find(found), found, _command.Name, Names())
-            : UsageMessages.UnknownCommand(_written.Find(found), found, commands);
+            ? CommandToolMessages.UnknownOption(_written.Find(found), found, _command.Name, Names())
+            : CommandToolMessages.UnknownCommand(_written.Find(found), found, commands);
     }
 
     private IEnumerable<Message> UnknownOptions()
@@ -51,7 +51,7 @@ internal sealed class UsageMistakes
         var known = _command.Options.SelectMany(o => o.Aliases.Append(o.Name)).ToHashSet(StringComparer.Ordinal);
         foreach (var (word, at) in _written.Words.TakeWhile(w => w.Word != "--"))
             if (word.Length > 1 && word[0] == '-' && !known.Contains(word.Split('=', ':')[0]))
-                yield return UsageMessages.UnknownOption(at, word.Split('=', ':')[0], _command.Name, Names());
+                yield return CommandToolMessages.UnknownOption(at, word.Split('=', ':')[0], _command.Name, Names());
     }
 
     private IEnumerable<Message> OfErrors()
@@ -60,14 +60,14 @@ internal sealed class UsageMistakes
             yield return error.SymbolResult switch
             {
                 ArgumentResult { Tokens.Count: 0, Argument: { } argument } =>
-                    UsageMessages.MissingArgument(_written.End, _command.Name, argument.Name, argument.Description ?? ""),
+                    CommandToolMessages.MissingArgument(_written.End, _command.Name, argument.Name, argument.Description ?? ""),
                 OptionResult { Tokens.Count: 0, Option: { } option } =>
-                    UsageMessages.MissingValue(_written.Find(option.Name), option.Name, option.HelpName ?? ""),
+                    CommandToolMessages.MissingValue(_written.Find(option.Name), option.Name, option.HelpName ?? ""),
                 OptionResult { Tokens: { } tokens, Option: { } option } =>
-                    UsageMessages.GivenTwice(_written.Find(tokens[^1].Value), option.Name),
+                    CommandToolMessages.GivenTwice(_written.Find(tokens[^1].Value), option.Name),
                 _ when _result.UnmatchedTokens.Count > 0 =>
-                    UsageMessages.OneTooMany(_written.Find(_result.UnmatchedTokens[0]), _result.UnmatchedTokens[0], _command.Name),
-                _ => UsageMessages.OneTooMany(_written.End, error.Message, _command.Name),
+                    CommandToolMessages.OneTooMany(_written.Find(_result.UnmatchedTokens[0]), _result.UnmatchedTokens[0], _command.Name),
+                _ => CommandToolMessages.OneTooMany(_written.End, error.Message, _command.Name),
             };
     }
 
@@ -75,7 +75,7 @@ internal sealed class UsageMistakes
     {
         foreach (var option in _command.Options.OfType<WordOption>())
             if (_result.GetValue(option) is { } found && !option.Words.Contains(found))
-                yield return UsageMessages.UnknownValue(_written.Find(found), option.Name, found, option.Words);
+                yield return CommandToolMessages.UnknownValue(_written.Find(found), option.Name, found, option.Words);
     }
 
     private string[] Names() => [.. _command.Options.Select(o => o.Name)];

@@ -48,6 +48,11 @@ public static class ReadingText
             s.Found.IsEmpty ? null : $"found: {string.Join("; ", s.Found)}",
             Grounds.By(s.Rules, s.Subjects),
             Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
+        Section(page, "Probabilities", reading.Probabilities, p => page.Item(
+            p.Text,
+            $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
+            Grounds.RestsOn(p.RestsOn, p.Subject),
+            Grounds.Sources(p.Sources)));
         Section(page, "Cautions", reading.Cautions, c => page.Item(
             c.Text, Grounds.By(c.Rules, c.Subjects), Grounds.RestsOn(c.RestsOn, Only(c.Subjects))));
     }

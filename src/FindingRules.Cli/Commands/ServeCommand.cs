@@ -35,8 +35,13 @@ internal static class ServeCommand
         };
         var urls = new Option<string?>("--urls") { HelpName = "an address such as http://127.0.0.1:8080" };
         var command = new Command(Name) { folders, urls, PageOption.Help(Help, terminal) };
-        command.SetAction((result, _) => ServiceHost.RunAsync(
-            [.. result.GetValue(folders) ?? [], .. result.GetValue(urls) is { } url ? new[] { "--urls", url } : []]));
+        command.SetAction((result, stop) => ServiceHost.RunAsync(
+            new ServiceOptions
+            {
+                PackFolders = [.. result.GetRequiredValue(folders)],
+                Urls = result.GetValue(urls) is { } addresses ? [.. addresses.Split(';')] : [],
+            },
+            terminal.Error, stop));
         return command;
     }
 }

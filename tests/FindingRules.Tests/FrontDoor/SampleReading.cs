@@ -6,6 +6,8 @@ namespace FindingRules.Tests.FrontDoor;
 /// <summary>A reading with something in every part of it.</summary>
 internal static class SampleReading
 {
+    private const string Notice = $"DEMONSTRATION, not approved by a clinician. {Pack.StandingNotice}";
+
     private static readonly RuleReference Cuff = new("CUFF-010", "0123456789ab");
     private static readonly RuleReference Hold = new("CUFF-030", "ba9876543210");
     private static readonly SourceNote Source = new(["F-RCT-07"], "Cofield 1982.", "secondary", "The pack puts 3 cm in large.");
@@ -74,8 +76,8 @@ internal static class SampleReading
         ],
         Notes = ["The right biceps was sent as normal, and its position departs from that."],
         ImpressionText = "Full-thickness tear of the right supraspinatus tendon, 29.5 mm. (Borderline: tear length 29.5 mm is 0.5 mm "
-            + "from 30 mm.)\nNext: Look again at the right subscapularis tendon.\nThe notice.",
-        Notice = "The notice.",
+            + "from 30 mm.)\nNext: Look again at the right subscapularis tendon.\n" + Notice,
+        Notice = Notice,
     };
 
     public static Reading Empty { get; } = new()
@@ -83,7 +85,7 @@ internal static class SampleReading
         Pack = new PackIdentity("example", "1.0.0", new string('a', 64), new string('b', 64), false),
         Engine = "0.1.0",
         Study = "S-1",
-        ImpressionText = "No rule of this pack applies.\nThe notice.",
-        Notice = "The notice.",
+        ImpressionText = $"No rule of this pack applies.\n{Pack.StandingNotice}",
+        Notice = Pack.StandingNotice,
     };
 }

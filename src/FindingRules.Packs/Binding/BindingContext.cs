@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using FindingRules.Language;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
-using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
 using FindingRules.Packs.Binding.Files;
 using FindingRules.Packs.Binding.Names;

@@ -24,7 +24,7 @@ internal static class StudyBinder
                 "study" => study with { Key = Key(value, "the study's key", context) ?? "" },
                 "pack" => study with { PackName = PackName(value, context) },
                 "supersedes" => study with { Supersedes = Key(value, "the key that it replaces", context) },
-                "protocols" => study with { Protocols = ProtocolsBinder.Bind(value, context) },
+                "protocols" => study with { Protocols = ProtocolUsesBinder.Bind(value, context) },
                 "facts" => study with { Facts = FindingsBinder.BindFacts(value, context) },
                 "subjects" => study with { Subjects = SubjectsBinder.Bind(value, context) },
                 "earlier" => BindEarlier(study, value, context),

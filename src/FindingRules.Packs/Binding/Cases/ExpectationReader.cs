@@ -1,4 +1,3 @@
-using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Vocabularies;

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using FindingRules.Model.Conditions;
-using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Vocabularies;
 using FindingRules.Packs.Binding.Files;

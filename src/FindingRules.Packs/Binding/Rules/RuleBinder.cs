@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Language;
 using FindingRules.Model.Messages;
-using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Vocabularies;
 using FindingRules.Packs.Binding.Content;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Messages.Catalog;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;

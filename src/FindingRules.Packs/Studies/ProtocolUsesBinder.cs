@@ -8,7 +8,7 @@ using FindingRules.Packs.Documents;
 namespace FindingRules.Packs.Studies;
 
 /// <summary>Which protocols a study followed, and on which side.</summary>
-internal static class ProtocolsBinder
+internal static class ProtocolUsesBinder
 {
     private const string Where = "a protocol of a study";
 

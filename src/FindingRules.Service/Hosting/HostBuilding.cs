@@ -30,7 +30,6 @@ internal static class HostBuilding
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(settings.Limits.StopMilliseconds));
         services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
         services.ConfigureHttpJsonOptions(json => ServiceJson.Configure(json.SerializerOptions));
-        services.AddProblemDetails();
         services.AddSingleton(settings);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<PackShelf>();
@@ -57,5 +56,6 @@ internal static class HostBuilding
         // The framework's own lines hold addresses as they were sent.
         log.AddFilter("Microsoft", LogLevel.Warning);
         log.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
+        log.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
     }
 }

@@ -47,7 +47,7 @@ internal static class PackEndpoints
     private static IResult Find(PackShelf shelf, string pack) =>
         shelf.State.Find(pack) is { } kept ? LastingResult.Json(kept.AsResponse(), IsDigest(kept, pack)) : NoSuchPack(pack);
 
-    private static IResult FindFile(PackShelf shelf, string pack, string path)
+    private static IResult FindFile(PackShelf shelf, string pack, string path = "")
     {
         if (shelf.State.Find(pack) is not { } kept) return NoSuchPack(pack);
         var file = kept.Files.FirstOrDefault(f => f.Path == path);

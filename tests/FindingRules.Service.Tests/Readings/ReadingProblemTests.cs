@@ -23,7 +23,7 @@ public sealed class ReadingProblemTests : IAsyncLifetime
         Assert.StartsWith("FR5", (string?)message["code"], StringComparison.Ordinal);
         Assert.Equal("error", (string?)message["severity"]);
         Assert.Equal("request", (string?)message["file"]);
-        Assert.Equal((2, 20), ((int)message["line"]!, (int)message["column"]!));
+        Assert.Equal((2, 18), ((int)message["line"]!, (int)message["column"]!));
         Assert.StartsWith("/subjects/0", (string?)message["pointer"], StringComparison.Ordinal);
         Assert.Contains("supraspinatus", message.ToJsonString(), StringComparison.Ordinal);
     }

@@ -62,9 +62,32 @@ public sealed class OpenApiTests : IAsyncLifetime
     public void Every_reference_leads_to_a_schema()
     {
         var schemas = _document["components"]!["schemas"]!.AsObject();
-        var references = References(_document).Distinct().ToArray();
+        var references = References(WithoutExampleValues(_document.DeepClone())).Distinct().ToArray();
         Assert.NotEmpty(references);
         Assert.All(references, r => Assert.True(schemas.ContainsKey(r[(r.LastIndexOf('/') + 1)..]), r));
+    }
+
+    [Fact]
+    public void Every_schema_is_used()
+    {
+        var used = References(WithoutExampleValues(_document.DeepClone())).ToHashSet(StringComparer.Ordinal);
+        Assert.Empty(_document["components"]!["schemas"]!.AsObject()
+            .Select(s => $"#/components/schemas/{s.Key}").Where(s => !used.Contains(s)));
+    }
+
+    [Fact]
+    public void A_study_and_a_reading_are_described_as_their_schemas_describe_them()
+    {
+        var operation = _document["paths"]!["/v1/readings"]!["post"]!;
+        var study = operation["requestBody"]!["content"]!["application/json"]!["schema"]!["$ref"];
+        var reading = operation["responses"]!["200"]!["content"]!["application/json"]!["schema"]!["$ref"];
+        Assert.Equal(("#/components/schemas/Study", "#/components/schemas/Reading"), ((string)study!, (string)reading!));
+        var schema = JsonNode.Parse(Repository.ReadText("schemas", "reading.schema.json"))!;
+        var described = _document["components"]!["schemas"]!["Reading"]!;
+        Assert.Equal(
+            schema["properties"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal),
+            described["properties"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
+        Assert.Equal(schema["required"]!.AsArray().Count, described["required"]!.AsArray().Count);
     }
 
     [Fact]

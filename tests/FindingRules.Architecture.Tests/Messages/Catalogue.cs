@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using FindingRules.Model.Messages;
+using FindingRules.Model.Messages.Catalog;
+
+namespace FindingRules.Architecture.Tests.Messages;
+
+/// <summary>Every factory of the catalogue, called with each set of sample arguments.</summary>
+internal sealed record Catalogue(MethodInfo Factory, ImmutableArray<Message> Messages)
+{
+    public static ImmutableArray<Type> Classes { get; } =
+    [
+        .. typeof(ToolMessages).Assembly.GetTypes()
+            .Where(t => t.Namespace == typeof(ToolMessages).Namespace && t is { IsAbstract: true, IsSealed: true })
+            .OrderBy(t => t.Name, StringComparer.Ordinal),
+    ];
+
+    public static ImmutableArray<Catalogue> All { get; } =
+    [
+        .. Classes.SelectMany(c => c.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            .Where(m => m.ReturnType == typeof(Message))
+            .Select(m => new Catalogue(m, [.. Samples.SetsFor(m).Select(set => (Message)m.Invoke(null, set)!)])),
+    ];
+
+    public string Name => $"{Factory.DeclaringType!.Name}.{Factory.Name}";
+
+    public string Code => Messages[0].Code;
+
+    /// <summary>Everything that a reader sees of the messages.</summary>
+    public IEnumerable<string> Sentences => Messages.SelectMany(m => new[] { m.Text, m.Label, m.Fix?.Title }.OfType<string>()
+        .Concat(m.Related.Select(r => r.Label)));
+}

@@ -25,9 +25,9 @@ internal sealed class NodeCompiler(FindingSlots slots, IReadOnlyDictionary<Topic
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    /// <summary>A derived measure of the scope's own subject.</summary>
-    public AmountNode Compile(DerivedMeasure measure) =>
-        (AmountNode)Amounts([measure.Is], "value", (id, places, amounts) => new AmountNode(id, places, amounts[0]));
+    /// <summary>A quantity of the scope's own subject.</summary>
+    public AmountNode Compile(QuantityExpression amount) =>
+        (AmountNode)Amounts([amount], "value", (id, places, amounts) => new AmountNode(id, places, amounts[0]));
 
     private Node Statement(Statement statement) => statement switch
     {

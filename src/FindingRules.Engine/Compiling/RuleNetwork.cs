@@ -12,7 +12,8 @@ public sealed class RuleNetwork
 
     internal RuleNetwork(
         Pack pack, FindingSlots slots, StructurePlan study, ImmutableDictionary<Structure, StructurePlan> plans,
-        ImmutableDictionary<DerivedMeasure, AmountNode> derived, ImmutableDictionary<NextStep, Node> doneSteps,
+        ImmutableDictionary<DerivedMeasure, AmountNode> derived,
+        ImmutableDictionary<ProbabilityConclusion, AmountNode> before, ImmutableDictionary<NextStep, Node> doneSteps,
         int layerCount, int nodeCount)
     {
         Pack = pack;
@@ -20,6 +21,7 @@ public sealed class RuleNetwork
         StudyPlan = study;
         _plans = plans;
         Derived = derived;
+        Before = before;
         DoneSteps = doneSteps;
         LayerCount = layerCount;
         NodeCount = nodeCount;
@@ -38,6 +40,9 @@ public sealed class RuleNetwork
     internal StructurePlan StudyPlan { get; }
 
     internal ImmutableDictionary<DerivedMeasure, AmountNode> Derived { get; }
+
+    /// <summary>For each conclusion that states a probability: the probability before.</summary>
+    internal ImmutableDictionary<ProbabilityConclusion, AmountNode> Before { get; }
 
     /// <summary>For each step that can be done already: the condition, on the study, that says so.</summary>
     internal ImmutableDictionary<NextStep, Node> DoneSteps { get; }

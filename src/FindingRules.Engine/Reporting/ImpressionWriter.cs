@@ -23,6 +23,7 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         foreach (var held in reading.Held)
             Line($"Withheld: {TopicAt(held.Topic, held.Subject)}. {string.Join(" ", held.Because)}");
         foreach (var open in OpenTopics()) Line(open);
+        foreach (var probability in reading.Probabilities) Line(probability.Text);
         foreach (var step in reading.NextSteps.Where(s => !s.IsDone)) Line($"{Lead(step)}: {step.Text}");
         foreach (var caution in reading.Cautions) Line($"Caution: {caution.Text}");
         foreach (var near in Near()) Line(near);

@@ -30,6 +30,14 @@ internal sealed class MissingFinder(Examination examination)
         return finder._missing;
     }
 
+    /// <summary>What a quantity without a value lacks.</summary>
+    public static IReadOnlyCollection<MissingKey> Of(RuleAt rule, QuantityExpression amount, StatementNode node)
+    {
+        var finder = new MissingFinder(rule.Examination);
+        foreach (var chosen in node.Choices(rule.Examination, rule.Index)) finder.Amount(amount, Place.Own, node, rule.Index, chosen);
+        return finder._missing;
+    }
+
     private void Walk(Condition condition, Node node, int instance)
     {
         if (node.Decide(examination, instance, isWidened: false) != Truth.Unknown) return;

@@ -25,6 +25,7 @@ internal static class ReadingWriter
             Suggestions = SuggestionWriter.Write(decided),
             NextSteps = new StepWriter(decided).Write(),
             Cautions = CautionWriter.Write(decided),
+            Probabilities = ProbabilityWriter.Write(decided),
             Held = WithheldWriter.Held(decided),
             Conflicts = WithheldWriter.Conflicts(decided),
             Unknown = undecided,

@@ -29,6 +29,8 @@ internal readonly record struct RuleAt(Examination Examination, int Index, int P
         EvaluateConclusion evaluate => $"evaluate {evaluate.Step.Structure.Name}",
         NextStepConclusion step => $"{step.Step.Name} next",
         CautionConclusion caution => caution.Caution.Name,
+        ProbabilityConclusion probability =>
+            $"probability after {(probability.IsPositive ? "positive" : "negative")} {probability.Reference.Name}",
         HoldConclusion hold => $"hold {hold.Topic.Name}",
         _ => throw new System.Diagnostics.UnreachableException(),
     }));

@@ -26,7 +26,12 @@ internal static class UndecidedWriter
                 var superiors = rule.Entry.Superiors.Select(p => new RuleAt(rule.Examination, rule.Index, p))
                     .Where(r => r.State is { IsDecided: true, Truth: Truth.Unknown }).ToList();
                 return Make(rule, superiors, superiors);
-            case Standing.Stands when !rule.IsPublished:
+            case Standing.Stands when rule.IsPublished:
+                // The rule is settled; only the probability that it states waits for the one before.
+                var before = ProbabilityWriter.MissingBefore(rule);
+                return before.Count == 0 ? null : new UndecidedRule(
+                    rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude, [.. before], []);
+            case Standing.Stands:
                 var open = rule.Rule.Topics.Where(t => rule.StateOf(t.Topic).Status == TopicStatus.Open)
                     .SelectMany(t => OpenRules.Of(rule.Examination, rule.Index, t.Topic)).DistinctBy(r => r.Position).ToList();
                 return open.Count == 0 ? null : Make(rule, open, open);

@@ -21,7 +21,13 @@ internal sealed class SchemaFile
 
     public static SchemaFile Of(string name) => All[name];
 
-    public static SchemaFile From(string text) => new(text, JsonSchema.FromText(text));
+    /// <summary>A schema as if it lay beside the others.</summary>
+    public static SchemaFile From(string text)
+    {
+        var schema = JsonSchema.FromText(text);
+        schema.BaseUri = new UriBuilder(Uri.UriSchemeFile, "") { Path = Repository.PathOf("schemas", "beside.schema.json") }.Uri;
+        return new SchemaFile(text, schema);
+    }
 
     /// <summary>What is wrong, one line for each place; nothing where the document is right.</summary>
     public ImmutableArray<string> Errors(JsonNode? document)

@@ -12,7 +12,7 @@ public sealed class FootAndWoundTests
     [InlineData("4.0 mm", true)]
     [InlineData("4.1 mm", false)]
     public void F_PLF_02_Painful_and_healthy_heels_overlap(string thickness, bool warns) =>
-        Assert.Equal(warns, Shipped.Read("plantar-fascia", $$""" "fascia-thickness": "{{thickness}}" """, """ "heel-pain": "present" """).Warns("fascia-overlap"));
+        Assert.Equal(warns, Shipped.Read("plantar-fascia", $$""" "heel-pain": "present", "fascia-thickness": "{{thickness}}" """).Warns("fascia-overlap"));
 
     // Aggarwal et al. 2020: more than 4 mm.
     [Theory]
@@ -50,7 +50,7 @@ public sealed class FootAndWoundTests
     [Fact]
     public void F_MOR_07_MRI_after_a_negative_film_names_its_edition()
     {
-        var reading = Shipped.Read("third-web-space", """ "web-mass": "absent", "web-symptoms": "present" """, """ "radiograph": "negative" """);
+        var reading = Shipped.Read("third-web-space", """ "web-mass": "absent", "web-symptoms": "present" """, """ "plain-film": "negative" """);
 
         var step = Assert.Single(reading.NextSteps, s => s.Step == "forefoot-mri");
         Assert.Contains("2020, variant 3; check the current edition", step.Text, StringComparison.Ordinal);

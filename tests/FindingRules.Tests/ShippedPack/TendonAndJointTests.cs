@@ -27,8 +27,8 @@ public sealed class TendonAndJointTests
     public void F_TEN_02_Change_of_neovascularity(string before, string now, string? change, bool isWithinError)
     {
         var reading = Shipped.ReadStudy($$"""
-            { "study": "T-1", "subjects": [{{Shipped.Subject("achilles", "left", $$""" "neovascularity": "{{now}}" """)}}],
-              "earlier": { "subjects": [{{Shipped.Subject("achilles", "left", $$""" "neovascularity": "{{before}}" """)}}] } }
+            { "study": "T-1", "subjects": [{{Shipped.Subject("achilles", "left", $$""" "neovascularity": { "value": {{now}}, "unit": "1" } """)}}],
+              "earlier": { "subjects": [{{Shipped.Subject("achilles", "left", $$""" "neovascularity": { "value": {{before}}, "unit": "1" } """)}}] } }
             """);
 
         Assert.Equal(change, reading.ValueOf("neovessel-change"));

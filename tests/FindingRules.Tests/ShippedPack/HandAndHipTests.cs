@@ -103,7 +103,7 @@ public sealed class HandAndHipTests
     [InlineData("7.6 mm", "above-all-limits", false)]
     public void F_HIP_02_The_flat_limit_flags_healthy_larger_children(string here, string depth, bool warns)
     {
-        var reading = Hip(here, "7.0 mm", """ "age": "9 years", "height": "135 cm" """);
+        var reading = Hip(here, "5.0 mm", """ "age": "9 years", "height": "135 cm" """);
 
         Assert.Equal(depth, reading.ValueOf("hip-depth"));
         Assert.Equal(warns, reading.Warns("larger-child"));

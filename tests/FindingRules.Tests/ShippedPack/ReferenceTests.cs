@@ -54,6 +54,8 @@ public sealed class ReferenceTests
             .Select(r => r.Name)
             .ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(All.Select(r => r.Name).Where(n => !used.Contains(n)));
+        var idle = All.Select(r => r.Name).Where(n => !used.Contains(n)).ToArray();
+
+        Assert.Empty(idle);
     }
 }

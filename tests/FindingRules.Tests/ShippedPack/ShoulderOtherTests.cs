@@ -1,4 +1,3 @@
-using FindingRules.Model.Readings;
 using Xunit;
 
 namespace FindingRules.Tests.ShippedPack;

@@ -36,6 +36,8 @@ internal sealed class ConclusionBinder(BindingContext context)
     private Conclusion? Evaluate(ConclusionSyntax conclusion)
     {
         var (name, at) = NameOf(conclusion);
+        if (context.Vocabulary.Kinds.TryGetValue(name, out var kind) && !context.Vocabulary.Structures.ContainsKey(name))
+            return Report(NameMessagesOfConclusions.EvaluateKind(at, name, [.. context.Vocabulary.StructuresOf(kind).Select(s => s.Name)]));
         if (!context.Vocabulary.Structures.TryGetValue(name, out var structure))
             return Report(NameMessages.UnknownStructure(at, name, [.. context.Vocabulary.Structures.Keys]));
         if (!Symbols.EvaluateSteps.TryGetValue(name, out var step))
@@ -94,6 +96,7 @@ internal sealed class ConclusionBinder(BindingContext context)
             return NameMessagesOfConclusions.TopicWithoutValue(at, name, [.. bare.Values.Select(v => v.Name)]);
         if (Symbols.Topics.Values.FirstOrDefault(t => t.Find(name) is not null) is { } elsewhere)
             return NameMessagesOfConclusions.TopicOfOthers(at, elsewhere.Name, elsewhere.Scope.Written, context.Scope.Written);
+        if (context.Vocabulary.Structures.ContainsKey(name)) return NameMessagesOfConclusions.StructureAlone(at, name);
         return NameMessagesOfConclusions.Unknown(
             at, name,
             [.. TopicsInScope().SelectMany(t => t.Values).Select(v => v.Name), .. Symbols.NextSteps.Keys, .. Symbols.Cautions.Keys]);
@@ -109,7 +112,7 @@ internal sealed class ConclusionBinder(BindingContext context)
             return Report(NameMessagesOfConclusions.TopicOfOthers(at, topic.Name, topic.Scope.Written, context.Scope.Written));
         var rest = conclusion.Words[1].Span.Through(conclusion.Words[^1].Span);
         var written = context.Written(rest);
-        if (conclusion.Words.Length > 2) return Report(NameMessages.TooManyWords(context.At(rest), written, topic.Name));
+        if (conclusion.Words.Length > 2) return Report(NameMessages.TooManyWords(context.At(rest), written, topic.Name, "`;`"));
         return topic.Find(written) is { } value
             ? new TopicConclusion(topic, value, context.At(conclusion.Span))
             : Report(NameMessages.UnknownValue(context.At(rest), topic.Name, written, [.. topic.Values.Select(v => v.Name)]));

@@ -43,7 +43,7 @@ internal abstract class Form
             return NameMessages.UnknownValue(context.At(words), structure, context.Written(words), names);
         }
         var first = reading.At.Scope.Kind?.Findings.Keys.FirstOrDefault() ?? "thickness";
-        return NameMessages.StructureAlone(context.At(phrase.Span), structure, $"{structure} {first} …");
+        return NameMessages.StructureAlone(context.At(phrase.Span), structure, context.Written(phrase.Span), first);
     }
 }
 
@@ -69,17 +69,17 @@ internal sealed class SaysForm(ImmutableArray<WordSyntax> given) : Form
         var written = context.Written(words);
         if (target.Values.IsEmpty) return HasNoValues(context, phrase, target, written);
         return reading.Values.Length > 1
-            ? NameMessages.TooManyWords(context.At(words), written, target.Name)
+            ? NameMessages.TooManyWords(context.At(words), written, target.Name, "`and` or `or`")
             : NameMessages.UnknownValue(context.At(words), target.Name, written, target.Values);
     }
 
     private static Message HasNoValues(BindingContext context, PhraseSyntax phrase, Target target, string written)
     {
-        var isSign = target is FindingTarget { Finding.Type: SignType };
-        var replacement = !isSign ? null : written switch
+        var replacement = ((target as FindingTarget)?.Finding.Type, written) switch
         {
-            "present" => target.Name,
-            "absent" => $"no {target.Name}",
+            (SignType, "present") => target.Name,
+            (SignType, "absent") => $"no {target.Name}",
+            (ExtentType extent, _) when extent.Axis.IndexOf(written) >= 0 => $"{target.Name} reaches {written}",
             _ => null,
         };
         var place = replacement is null ? context.At(phrase.Span) : context.At(context.Statement);

@@ -122,7 +122,9 @@ internal sealed class QuantityBinder(BindingContext context)
             || _resolver.IsKnown(phrase))
             return false;
         var units = Unit.All.Where(u => u != Unit.Plain).Select(u => u.Name).ToList();
-        context.Report(NameMessagesOfUnits.UnknownUnit(context.At(word.Span), word.Text, units));
+        var measures = ScopeNames.All(context.Symbols, context.Scope)
+            .Where(t => t is DerivedTarget or FindingTarget { Finding.Type: MeasureType }).Select(t => t.Name);
+        context.Report(NameMessagesOfUnits.UnknownUnit(context.At(word.Span), word.Text, units, [.. measures]));
         return true;
     }
 }

@@ -84,7 +84,7 @@ internal static class TextCheck
             var isPair = char.IsHighSurrogate(content[at]) && at + 1 < content.Length && char.IsLowSurrogate(content[at + 1]);
             var point = isPair ? char.ConvertToUtf32(content[at], content[at + 1]) : content[at];
             // A half of a pair, a control or a bidirectional character must not reach a message as itself.
-            var shown = isPair || char.IsLetterOrDigit(content[at]) || char.IsPunctuation(content[at]) || char.IsSymbol(content[at])
+            var shown = isPair || char.IsLetterOrDigit(content[at]) || char.IsPunctuation(content[at]) || char.IsSymbol(content[at]) || char.IsNumber(content[at])
                 ? content.Substring(at, isPair ? 2 : 1)
                 : "";
             return SyntaxMessages.ForeignCharacter(

@@ -60,6 +60,19 @@ public static class NameMessagesOfConclusions
     public static Message UnknownStep(Location at, string found, IReadOnlyCollection<string> steps) =>
         NameMessages.Suggesting(new(3411, Severity.Error, at, $"there is no next step called `{found}`"), found, steps);
 
+    public static Message EvaluateKind(Location at, string kind, IReadOnlyCollection<string> structures) =>
+        new(3413, Severity.Error, at, $"`{kind}` is a kind, and one structure is evaluated at a time")
+        {
+            Label = structures.Count is > 0 and <= 6 ? $"write `evaluate` with one of {Spelling.List(structures)}" : "name a structure",
+        };
+
+    public static Message StructureAlone(Location at, string structure) =>
+        new(3414, Severity.Error, at, $"`{structure}` is a structure, and what to do with it is not said")
+        {
+            Label = $"write `evaluate {structure}`",
+            Fix = new Fix($"write `evaluate {structure}`", at, $"evaluate {structure}"),
+        };
+
     public static Message UnknownCaution(Location at, string found, IReadOnlyCollection<string> cautions) =>
         NameMessages.Suggesting(new(3412, Severity.Error, at, $"there is no caution called `{found}`"), found, cautions);
 }

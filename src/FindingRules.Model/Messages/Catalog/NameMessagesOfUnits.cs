@@ -26,10 +26,12 @@ public static class NameMessagesOfUnits
             Label = "only quantities of one sort can be compared, added or taken away",
         };
 
-    public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> units) =>
-        NameMessages.Suggesting(new(3304, Severity.Error, at, $"`{found}` is neither a unit nor a measure"), found, units) is var message
-            ? message with { Label = message.Label ?? $"the units are {Spelling.List(units, "and")}" }
-            : message;
+    public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> units, IReadOnlyCollection<string> measures)
+    {
+        var message = NameMessages.Suggesting(
+            new(3304, Severity.Error, at, $"`{found}` is neither a unit nor a measure"), found, [.. units, .. measures]);
+        return message with { Label = message.Label ?? $"the units are {Spelling.List(units, "and")}" };
+    }
 
     public static Message DividesByZero(Location at, string written) =>
         new(3305, Severity.Error, at, $"`{written}` divides by zero and would never be known");

@@ -37,13 +37,13 @@ internal sealed class ConclusionBinder(BindingContext context)
     {
         var (name, at) = NameOf(conclusion);
         if (context.Vocabulary.Kinds.TryGetValue(name, out var kind) && !context.Vocabulary.Structures.ContainsKey(name))
-            return Report(NameMessagesOfConclusions.EvaluateKind(at, name, [.. context.Vocabulary.StructuresOf(kind).Select(s => s.Name)]));
+            return Report(ConclusionNameMessages.EvaluateKind(at, name, [.. context.Vocabulary.StructuresOf(kind).Select(s => s.Name)]));
         if (!context.Vocabulary.Structures.TryGetValue(name, out var structure))
             return Report(NameMessages.UnknownStructure(at, name, [.. context.Vocabulary.Structures.Keys]));
         if (!Symbols.EvaluateSteps.TryGetValue(name, out var step))
-            return Report(NameMessagesOfConclusions.NoEvaluateStep(at, name, [.. Symbols.EvaluateSteps.Keys]));
+            return Report(ConclusionNameMessages.NoEvaluateStep(at, name, [.. Symbols.EvaluateSteps.Keys]));
         return structure.IsPaired && !context.HasSide
-            ? Report(NameMessagesOfConclusions.EvaluateNeedsSide(at, name, context.Scope.Written))
+            ? Report(ConclusionNameMessages.EvaluateNeedsSide(at, name, context.Scope.Written))
             : new EvaluateConclusion(step, context.At(conclusion.Span));
     }
 
@@ -51,10 +51,10 @@ internal sealed class ConclusionBinder(BindingContext context)
     {
         var (name, at) = NameOf(conclusion);
         if (!Symbols.Topics.TryGetValue(name, out var topic))
-            return Report(NameMessagesOfConclusions.UnknownTopic(at, name, [.. TopicsInScope().Select(t => t.Name)]));
+            return Report(ConclusionNameMessages.UnknownTopic(at, name, [.. TopicsInScope().Select(t => t.Name)]));
         return IsInScope(topic)
             ? new HoldConclusion(topic, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.TopicOfOthers(at, name, topic.Scope.Written, context.Scope.Written));
+            : Report(ConclusionNameMessages.TopicOfOthers(at, name, topic.Scope.Written, context.Scope.Written));
     }
 
     private Conclusion? Caution(ConclusionSyntax conclusion)
@@ -62,7 +62,7 @@ internal sealed class ConclusionBinder(BindingContext context)
         var (name, at) = NameOf(conclusion);
         return Symbols.Cautions.TryGetValue(name, out var caution)
             ? new CautionConclusion(caution, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.UnknownCaution(at, name, [.. Symbols.Cautions.Keys]));
+            : Report(ConclusionNameMessages.UnknownCaution(at, name, [.. Symbols.Cautions.Keys]));
     }
 
     private Conclusion? Next(ConclusionSyntax conclusion)
@@ -70,7 +70,7 @@ internal sealed class ConclusionBinder(BindingContext context)
         var (name, at) = NameOf(conclusion);
         return Symbols.NextSteps.TryGetValue(name, out var step)
             ? new NextStepConclusion(step, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.UnknownStep(at, name, [.. Symbols.NextSteps.Keys]));
+            : Report(ConclusionNameMessages.UnknownStep(at, name, [.. Symbols.NextSteps.Keys]));
     }
 
     private Conclusion? OneWord(ConclusionSyntax conclusion)
@@ -86,18 +86,18 @@ internal sealed class ConclusionBinder(BindingContext context)
         {
             1 => ways[0].Conclusion,
             0 => Report(UnknownWord(name, at)),
-            _ => Report(NameMessagesOfConclusions.Ambiguous(at, name, [.. ways.Select(w => w.SayAs)])),
+            _ => Report(ConclusionNameMessages.Ambiguous(at, name, [.. ways.Select(w => w.SayAs)])),
         };
     }
 
     private Message UnknownWord(string name, Model.Text.Location at)
     {
         if (Symbols.Topics.TryGetValue(name, out var bare))
-            return NameMessagesOfConclusions.TopicWithoutValue(at, name, [.. bare.Values.Select(v => v.Name)]);
+            return ConclusionNameMessages.TopicWithoutValue(at, name, [.. bare.Values.Select(v => v.Name)]);
         if (Symbols.Topics.Values.FirstOrDefault(t => t.Find(name) is not null) is { } elsewhere)
-            return NameMessagesOfConclusions.TopicOfOthers(at, elsewhere.Name, elsewhere.Scope.Written, context.Scope.Written);
-        if (context.Vocabulary.Structures.ContainsKey(name)) return NameMessagesOfConclusions.StructureAlone(at, name);
-        return NameMessagesOfConclusions.Unknown(
+            return ConclusionNameMessages.TopicOfOthers(at, elsewhere.Name, elsewhere.Scope.Written, context.Scope.Written);
+        if (context.Vocabulary.Structures.ContainsKey(name)) return ConclusionNameMessages.StructureAlone(at, name);
+        return ConclusionNameMessages.Unknown(
             at, name,
             [.. TopicsInScope().SelectMany(t => t.Values).Select(v => v.Name), .. Symbols.NextSteps.Keys, .. Symbols.Cautions.Keys]);
     }
@@ -107,9 +107,9 @@ internal sealed class ConclusionBinder(BindingContext context)
         var word = conclusion.Words[0];
         var at = context.At(word.Span);
         if (!Symbols.Topics.TryGetValue(word.Text, out var topic))
-            return Report(NameMessagesOfConclusions.UnknownTopic(at, word.Text, [.. TopicsInScope().Select(t => t.Name)]));
+            return Report(ConclusionNameMessages.UnknownTopic(at, word.Text, [.. TopicsInScope().Select(t => t.Name)]));
         if (!IsInScope(topic))
-            return Report(NameMessagesOfConclusions.TopicOfOthers(at, topic.Name, topic.Scope.Written, context.Scope.Written));
+            return Report(ConclusionNameMessages.TopicOfOthers(at, topic.Name, topic.Scope.Written, context.Scope.Written));
         var rest = conclusion.Words[1].Span.Through(conclusion.Words[^1].Span);
         var written = context.Written(rest);
         if (conclusion.Words.Length > 2) return Report(NameMessages.TooManyWords(context.At(rest), written, topic.Name, "`;`"));

@@ -18,7 +18,7 @@ internal abstract class Form
     {
         if (reading.Target is null) return Alone(context, phrase, reading);
         return reading.Target is TopicTarget && reading.Place.IsEarlier
-            ? NameMessagesOfPlaces.EarlierTopic(context.At(phrase.Span), reading.Target.Name)
+            ? PlaceNameMessages.EarlierTopic(context.At(phrase.Span), reading.Target.Name)
             : ExplainHere(context, phrase, reading, reading.Target);
     }
 
@@ -34,7 +34,7 @@ internal abstract class Form
 
     private static Message Alone(BindingContext context, PhraseSyntax phrase, PhraseReading reading)
     {
-        if (phrase.Words.IsEmpty) return NameMessagesOfTypes.NotAssessed(context.At(phrase.Span), "study", "not a structure");
+        if (phrase.Words.IsEmpty) return TypeNameMessages.NotAssessed(context.At(phrase.Span), "study", "not a structure");
         var structure = phrase.Words[0].Text;
         if (!reading.Values.IsEmpty)
         {
@@ -63,7 +63,7 @@ internal sealed class SaysForm(ImmutableArray<WordSyntax> given) : Form
     {
         if (reading.Values.IsEmpty)
         {
-            return NameMessagesOfTypes.SaysNothingAlone(context.At(phrase.Span), target.Name, target.Type, target.CanSay);
+            return TypeNameMessages.SaysNothingAlone(context.At(phrase.Span), target.Name, target.Type, target.CanSay);
         }
         var words = reading.Values[0].Span.Through(reading.Values[^1].Span);
         var written = context.Written(words);
@@ -83,7 +83,7 @@ internal sealed class SaysForm(ImmutableArray<WordSyntax> given) : Form
             _ => null,
         };
         var place = replacement is null ? context.At(phrase.Span) : context.At(context.Statement);
-        return NameMessagesOfTypes.HasNoValues(place, target.Name, target.Type, written, target.CanSay, replacement);
+        return TypeNameMessages.HasNoValues(place, target.Name, target.Type, written, target.CanSay, replacement);
     }
 }
 
@@ -99,11 +99,11 @@ internal sealed class NoForm : Form
         if (target is FindingTarget { Finding.Type: ExtentType extent })
         {
             var whole = $"not {target.Name} within {extent.Axis.Points[0]} to {extent.Axis.Points[^1]}";
-            return NameMessagesOfTypes.NotASign(
+            return TypeNameMessages.NotASign(
                 context.At(context.Statement), target.Name, target.Type, $"write `{whole}`", reading.Values.IsEmpty ? whole : null);
         }
         var canSay = reading.Values.IsEmpty ? target.CanSay : $"write `not {context.Written(phrase.Span)}`";
-        return NameMessagesOfTypes.NotASign(context.At(context.Statement), target.Name, target.Type, canSay, null);
+        return TypeNameMessages.NotASign(context.At(context.Statement), target.Name, target.Type, canSay, null);
     }
 }
 
@@ -115,7 +115,7 @@ internal sealed class MeasureForm : Form
 
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         reading.Values.IsEmpty || target is FindingTarget { Finding.Type: not MeasureType } or TopicTarget
-            ? NameMessagesOfTypes.NotAMeasure(context.At(phrase.Span), target.Name, target.Type, target.CanSay)
+            ? TypeNameMessages.NotAMeasure(context.At(phrase.Span), target.Name, target.Type, target.CanSay)
             : TooMany(context, reading, target);
 }
 
@@ -128,7 +128,7 @@ internal sealed class ExtentForm(string relation) : Form
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         target is FindingTarget { Finding.Type: ExtentType }
             ? TooMany(context, reading, target)
-            : NameMessagesOfTypes.NotAnExtent(context.At(phrase.Span), target.Name, target.Type, relation, target.CanSay);
+            : TypeNameMessages.NotAnExtent(context.At(phrase.Span), target.Name, target.Type, relation, target.CanSay);
 }
 
 /// <summary>Before <c>assessed</c>: a finding or a structure.</summary>
@@ -141,5 +141,5 @@ internal sealed class AssessedForm : Form
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         target is FindingTarget
             ? TooMany(context, reading, target)
-            : NameMessagesOfTypes.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
+            : TypeNameMessages.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
 }

@@ -54,7 +54,7 @@ internal static class TextCheck
         {
             var span = TextSpan.Between(start, end);
             var word = text.Text[start..end];
-            if (ReservedWords.Contains(word)) return CountOperator(start, end);
+            if (ReservedWords.Contains(word)) return Unit.Find(word) is null ? CountOperator(start, end) : null;
             var lower = word.ToLowerInvariant();
             return lower != word && ReservedWords.Contains(lower) ? SyntaxMessages.Capitals(text.At(span), word, lower) : null;
         }

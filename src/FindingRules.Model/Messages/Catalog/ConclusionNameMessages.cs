@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Model.Messages.Catalog;
 
 /// <summary>FR34xx: what follows from a rule.</summary>
-public static class NameMessagesOfConclusions
+public static class ConclusionNameMessages
 {
     public static Message Unknown(Location at, string found, IReadOnlyCollection<string> names) =>
         NameMessages.Suggesting(

@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Model.Messages.Catalog;
 
 /// <summary>FR33xx: units and dimensions. A dimension is named as a person says it: "a length".</summary>
-public static class NameMessagesOfUnits
+public static class UnitNameMessages
 {
     /// <summary><paramref name="other"/>: the words it is compared with.</summary>
     public static Message NumberWithoutUnit(Location at, string number, string other, string unit) =>
@@ -48,10 +48,11 @@ public static class NameMessagesOfUnits
             Label = $"give it in `{unit}`",
         };
 
-    public static Message UnitMissing(Location at, string number, string unit) =>
+    /// <summary><paramref name="mended"/>: the number with its unit, where nothing else can have been meant.</summary>
+    public static Message UnitMissing(Location at, string number, string unit, string? mended) =>
         new(3308, Severity.Error, at, $"`{number}` has no unit, and a quantity in `{unit}` is expected")
         {
-            Label = $"write `{number} {unit}`",
-            Fix = new Fix($"write `{number} {unit}`", at, $"{number} {unit}"),
+            Label = mended is null ? $"give it in `{unit}`" : $"write `{mended}`",
+            Fix = mended is null ? null : new Fix($"write `{mended}`", at, mended),
         };
 }

@@ -103,9 +103,8 @@ public static class ExampleSymbols
             Choice("trauma-mark", "neutral"), Choice("arm-position", "neutral", "flexed"), Measure("tilt", Unit.Degree, -90, 90));
         vocabulary = vocabulary with
         {
-            Kinds = vocabulary.Kinds.Add("wall", wall).Add("nail", Kind("nail", null, Sign("loose"))).Add("hoof", Kind("hoof", null, Sign("shod"))),
-            Structures = vocabulary.Structures.Add("linea", new Structure("linea", wall, "linea", "trunk", isPaired: false, Here))
-                .Add("nail", new Structure("nail", wall, "nail", "hand", isPaired: true, Here)),
+            Kinds = vocabulary.Kinds.Add("wall", wall).Add("hoof", Kind("hoof", null, Sign("shod"))),
+            Structures = vocabulary.Structures.Add("linea", new Structure("linea", wall, "linea", "trunk", isPaired: false, Here)),
             StudyFacts = vocabulary.StudyFacts.Add("echo-seen", Sign("echo-seen")),
         };
         var symbols = Build(vocabulary);

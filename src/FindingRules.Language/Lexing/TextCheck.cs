@@ -19,7 +19,6 @@ internal static class TextCheck
     {
         if (text.Text.Length > limits.RuleCharacters)
             return SyntaxMessages.TooLong(text.Whole, text.Text.Length, limits.RuleCharacters);
-        if (Letters.SkipGaps(text.Text, 0) == text.Text.Length) return SyntaxMessages.Empty(text.Whole);
         var walk = new Walk(text, limits);
         for (var at = 0; at < text.Text.Length;)
         {

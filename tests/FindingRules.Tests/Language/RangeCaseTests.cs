@@ -47,7 +47,7 @@ public sealed class RangeCaseTests
     }
 
     [Theory]
-    [InlineData("mm", "", "FR2004")]
+    [InlineData("mm", "", "FR2011")]
     [InlineData("mm", "mm", "FR2010")]
     [InlineData("mm", "5", "FR3308")]
     [InlineData("mm", "5 deg", "FR3307")]

@@ -78,12 +78,6 @@ public static class NameMessages
     public static Message KindOfNothing(Location at, string kind) =>
         new(3014, Severity.Error, at, $"no structure of the vocabulary is of the kind `{kind}`");
 
-    public static Message KindOrStructure(Location at, string name) =>
-        new(3015, Severity.Error, at, $"`{name}` is both a kind and a structure, and they differ")
-        {
-            Label = "give one of them another name",
-        };
-
     public static Message WordTooMany(Location at, string found, string name) =>
         new(3016, Severity.Error, at, $"found `{found}` behind `{name}`, where no value is expected")
         {

@@ -25,9 +25,6 @@ public static class SyntaxMessages
             Label = "make two rules of it, or let a topic carry a part",
         };
 
-    public static Message Empty(Location at) =>
-        new(2004, Severity.Error, at, "there is nothing here to read");
-
     /// <summary>A character that no rule can hold; <paramref name="instead"/> where the likely wish is known.</summary>
     public static Message ForeignCharacter(Location at, string shown, string codePoint, string? instead) =>
         new(2005, Severity.Error, at, $"the character {(shown.Length == 0 ? "" : $"`{shown}` ")}{codePoint} cannot stand in a rule")

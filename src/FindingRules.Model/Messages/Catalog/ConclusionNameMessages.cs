@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Model.Messages.Catalog;
 
 /// <summary>FR34xx: what follows from a rule.</summary>
-public static class NameMessagesOfConclusions
+public static class ConclusionNameMessages
 {
     public static Message Unknown(Location at, string found, IReadOnlyCollection<string> names) =>
         NameMessages.Suggesting(
@@ -60,23 +60,36 @@ public static class NameMessagesOfConclusions
     public static Message UnknownStep(Location at, string found, IReadOnlyCollection<string> steps) =>
         NameMessages.Suggesting(new(3411, Severity.Error, at, $"there is no next step called `{found}`"), found, steps);
 
+    public static Message EvaluateKind(Location at, string kind, IReadOnlyCollection<string> structures) =>
+        new(3413, Severity.Error, at, $"`{kind}` is a kind, and one structure is evaluated at a time")
+        {
+            Label = structures.Count is > 0 and <= 6 ? $"write `evaluate` with one of {Spelling.List(structures)}" : "name a structure",
+        };
+
+    public static Message StructureAlone(Location at, string structure) =>
+        new(3414, Severity.Error, at, $"`{structure}` is a structure, and what to do with it is not said")
+        {
+            Label = $"write `evaluate {structure}`",
+            Fix = new Fix($"write `evaluate {structure}`", at, $"evaluate {structure}"),
+        };
+
     public static Message UnknownCaution(Location at, string found, IReadOnlyCollection<string> cautions) =>
         NameMessages.Suggesting(new(3412, Severity.Error, at, $"there is no caution called `{found}`"), found, cautions);
 
     public static Message UnknownReference(Location at, string found, IReadOnlyCollection<string> references) =>
-        NameMessages.Suggesting(new(3413, Severity.Error, at, $"there is no reference called `{found}`"), found, references);
+        NameMessages.Suggesting(new(3421, Severity.Error, at, $"there is no reference called `{found}`"), found, references);
 
     public static Message ReferenceWithoutAccuracy(Location at, string reference) =>
-        new(3414, Severity.Error, at, $"reference `{reference}` carries no accuracy to work a probability out from")
+        new(3422, Severity.Error, at, $"reference `{reference}` carries no accuracy to work a probability out from")
         {
             Label = "give the reference `accuracy`, or name one that has it",
         };
 
     public static Message NeitherPositiveNorNegative(Location at, string found) =>
-        new(3415, Severity.Error, at, $"found `{found}`, expected `positive` or `negative`");
+        new(3423, Severity.Error, at, $"found `{found}`, expected `positive` or `negative`");
 
     public static Message NoProbability(Location at, string found, string dimension) =>
-        new(3416, Severity.Error, at, $"`{found}` is {dimension}, and a probability is a share")
+        new(3424, Severity.Error, at, $"`{found}` is {dimension}, and a probability is a share")
         {
             Label = "use a measure in %, or write one such as `10 %`",
         };

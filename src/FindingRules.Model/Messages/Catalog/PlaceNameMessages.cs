@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Model.Messages.Catalog;
 
 /// <summary>FR31xx: whose finding is meant: sides, other structures, the earlier study, quantifiers.</summary>
-public static class NameMessagesOfPlaces
+public static class PlaceNameMessages
 {
     public static Message NeedsSide(Location at, string structure) =>
         new(3101, Severity.Error, at, $"`{structure}` is there on both sides, and which one is meant is not said")

@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Model.Messages.Catalog;
 
 /// <summary>FR33xx: units and dimensions. A dimension is named as a person says it: "a length".</summary>
-public static class NameMessagesOfUnits
+public static class UnitNameMessages
 {
     /// <summary><paramref name="other"/>: the words it is compared with.</summary>
     public static Message NumberWithoutUnit(Location at, string number, string other, string unit) =>
@@ -26,10 +26,12 @@ public static class NameMessagesOfUnits
             Label = "only quantities of one sort can be compared, added or taken away",
         };
 
-    public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> units) =>
-        NameMessages.Suggesting(new(3304, Severity.Error, at, $"`{found}` is neither a unit nor a measure"), found, units) is var message
-            ? message with { Label = message.Label ?? $"the units are {Spelling.List(units, "and")}" }
-            : message;
+    public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> units, IReadOnlyCollection<string> measures)
+    {
+        var message = NameMessages.Suggesting(
+            new(3304, Severity.Error, at, $"`{found}` is neither a unit nor a measure"), found, [.. units, .. measures]);
+        return message with { Label = message.Label ?? $"the units are {Spelling.List(units, "and")}" };
+    }
 
     public static Message DividesByZero(Location at, string written) =>
         new(3305, Severity.Error, at, $"`{written}` divides by zero and would never be known");
@@ -46,10 +48,11 @@ public static class NameMessagesOfUnits
             Label = $"give it in `{unit}`",
         };
 
-    public static Message UnitMissing(Location at, string number, string unit) =>
+    /// <summary><paramref name="mended"/>: the number with its unit, where nothing else can have been meant.</summary>
+    public static Message UnitMissing(Location at, string number, string unit, string? mended) =>
         new(3308, Severity.Error, at, $"`{number}` has no unit, and a quantity in `{unit}` is expected")
         {
-            Label = $"write `{number} {unit}`",
-            Fix = new Fix($"write `{number} {unit}`", at, $"{number} {unit}"),
+            Label = mended is null ? $"give it in `{unit}`" : $"write `{mended}`",
+            Fix = mended is null ? null : new Fix($"write `{mended}`", at, mended),
         };
 }

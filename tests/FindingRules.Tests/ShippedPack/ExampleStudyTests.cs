@@ -49,7 +49,7 @@ public sealed class ExampleStudyTests
         Assert.True(reading.Warns("position-overestimates"));
         Assert.Contains(reading.NotAssessed, n => n.Subject == "right subscapularis");
         Assert.Contains(reading.AskNext, a => a.Finding == "retraction");
-        Assert.Contains(reading.AskNext, a => a.Finding == "architecture");
+        Assert.True(reading.Offers("evaluate right supraspinatus-muscle"));
     }
 
     [Fact]

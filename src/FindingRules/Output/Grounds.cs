@@ -22,7 +22,10 @@ internal static class Grounds
         return $"rests on {string.Join("; ", groups)}";
     }
 
-    public static string Distance(Evidence measure, string subject)
+    public static string Measured(BorderlineRule rule) =>
+        $"{rule.Subject}: {string.Join("; ", rule.Measures.Select(m => Distance(m, rule.Subject)))}";
+
+    private static string Distance(Evidence measure, string subject)
     {
         var name = measure.Subject == subject ? measure.Finding : $"{measure.Subject} {measure.Finding}";
         var from = measure.Threshold is { } threshold ? $" from {threshold}" : "";

@@ -66,9 +66,9 @@ public static class ReadingText
         Section(page, "In conflict: the rules give two answers, so none is given", reading.Conflicts, c => page.Item(
             $"{c.Topic} of {c.Subject}",
             [.. c.Values.Select(v => $"{v.Value} by {Grounds.Rules(v.Rules)}; {Grounds.RestsOn(v.RestsOn, c.Subject)}")]));
-        Section(page, "Borderline: within the precision of the measurement", reading.Borderline, b => page.Item(
-            $"{b.Rule.Id} for {b.Subject}, {(b.Applies ? "which applies" : "which does not apply")}: {b.WouldConclude}",
-            [.. b.Measures.Select(m => Grounds.Distance(m, b.Subject))]));
+        // One measurement near a threshold often is between two rules.
+        Section(page, "Borderline: within the precision of the measurement", reading.Borderline.GroupBy(Grounds.Measured), group =>
+            page.Item(group.Key, [.. group.Select(b => $"{b.Rule.Id} {(b.Applies ? "applies" : "does not apply")}: {b.WouldConclude}")]));
     }
 
     private static void WriteOpenQuestions(Page page, Reading reading)

@@ -33,9 +33,8 @@ internal static class Grounds
         return $"{name} is {measure.Value}{far}";
     }
 
-    public static string? Sources(ImmutableArray<SourceNote> sources) => sources.IsEmpty
-        ? null
-        : $"source: {string.Join(" ", sources.Select(s => $"{s.Cites} ({s.Status})"))}";
+    public static IEnumerable<string> Sources(ImmutableArray<SourceNote> sources) =>
+        sources.Select(s => $"source: {s.Cites} ({s.Status})");
 
     public static string? Choices(ImmutableArray<string> choices) =>
         choices.IsEmpty ? null : $"choice of the pack: {string.Join(" ", choices)}";

@@ -38,10 +38,12 @@ public static class ReadingText
     {
         Section(page, "Suggested", reading.Suggestions, s => page.Item(
             s.IsBorderline ? $"{s.Text} (borderline)" : s.Text,
-            $"{s.Certainty}, by {Grounds.Rules(s.Rules)}, for {s.Topic} of {s.Subject}",
-            Grounds.RestsOn(s.RestsOn, s.Subject),
-            Grounds.Sources(s.Sources),
-            Grounds.Choices(s.Choices)));
+            [
+                $"{s.Certainty}, by {Grounds.Rules(s.Rules)}, for {s.Topic} of {s.Subject}",
+                Grounds.RestsOn(s.RestsOn, s.Subject),
+                .. Grounds.Sources(s.Sources),
+                Grounds.Choices(s.Choices),
+            ]));
         Section(page, "Next steps", reading.NextSteps.Where(s => !s.IsDone), s => page.Item(
             $"Open, {s.Urgency}: {s.Text}", Grounds.By(s.Rules, s.Subjects), Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
         Section(page, "Next steps already done", reading.NextSteps.Where(s => s.IsDone), s => page.Item(
@@ -51,9 +53,11 @@ public static class ReadingText
             Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
         Section(page, "Probabilities", reading.Probabilities, p => page.Item(
             p.Text,
-            $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
-            Grounds.RestsOn(p.RestsOn, p.Subject),
-            Grounds.Sources(p.Sources)));
+            [
+                $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
+                Grounds.RestsOn(p.RestsOn, p.Subject),
+                .. Grounds.Sources(p.Sources),
+            ]));
         Section(page, "Cautions", reading.Cautions, c => page.Item(
             c.Text, Grounds.By(c.Rules, c.Subjects), Grounds.RestsOn(c.RestsOn, Only(c.Subjects))));
     }

@@ -21,7 +21,7 @@ internal static class ServeCommand
 
         Examples:
           findingrules serve rules/msk-ultrasound
-          findingrules serve /packs --urls http://0.0.0.0:8080
+          findingrules serve packs --urls http://localhost:9090
 
         Ctrl-C stops it, after what was asked has been answered.
         """;

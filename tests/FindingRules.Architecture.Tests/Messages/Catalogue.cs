@@ -5,9 +5,11 @@ using FindingRules.Model.Messages.Catalog;
 
 namespace FindingRules.Architecture.Tests.Messages;
 
-/// <summary>Every factory of the catalogue, called with each set of sample arguments.</summary>
-internal sealed record Catalogue(MethodInfo Factory, ImmutableArray<Message> Messages)
+/// <summary>A factory of the catalogue, and what it makes of sample arguments.</summary>
+internal sealed class Catalogue(MethodInfo factory)
 {
+    private ImmutableArray<Message> _messages;
+
     public static ImmutableArray<Type> Classes { get; } =
     [
         .. typeof(ToolMessages).Assembly.GetTypes()
@@ -19,10 +21,16 @@ internal sealed record Catalogue(MethodInfo Factory, ImmutableArray<Message> Mes
     [
         .. Classes.SelectMany(c => c.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly))
             .Where(m => m.ReturnType == typeof(Message))
-            .Select(m => new Catalogue(m, [.. Samples.SetsFor(m).Select(set => (Message)m.Invoke(null, set)!)])),
+            .Select(m => new Catalogue(m)),
     ];
 
-    public string Name => $"{Factory.DeclaringType!.Name}.{Factory.Name}";
+    public string Class => factory.DeclaringType!.Name;
+
+    public string Name => $"{Class}.{factory.Name}";
+
+    public ImmutableArray<Message> Messages => _messages.IsDefault
+        ? _messages = [.. Samples.SetsFor(factory).Select(set => (Message)factory.Invoke(null, set)!)]
+        : _messages;
 
     public string Code => Messages[0].Code;
 

@@ -9,7 +9,7 @@ public sealed partial class CatalogueTests
     // Names that end one of these belong to its family; a class that splits a family says more before it.
     private static readonly (string Ending, int Family)[] Families =
     [
-        ("ToolMessages", 0), ("YamlMessages", 1), ("PackMessages", 1), ("ManifestMessages", 1), ("SyntaxMessages", 2),
+        ("ToolMessages", 0), ("UsageMessages", 0), ("YamlMessages", 1), ("PackMessages", 1), ("ManifestMessages", 1), ("SyntaxMessages", 2),
         ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("ReferenceMessages", 3), ("ReviewMessages", 4),
         ("CaseMessages", 4), ("StudyMessages", 5), ("ServiceMessages", 7),
     ];
@@ -34,7 +34,7 @@ public sealed partial class CatalogueTests
     public void A_code_is_of_the_family_of_its_class(string name)
     {
         var factory = Find(name);
-        var owner = factory.Factory.DeclaringType!.Name;
+        var owner = factory.Class;
         var family = Families.Where(f => owner.EndsWith(f.Ending, StringComparison.Ordinal)).Select(f => f.Family).ToArray();
         Assert.True(family.Length == 1, $"{owner}: say here which family it belongs to");
         Assert.Equal(family[0], factory.Messages[0].Number / 1000);

@@ -1,5 +1,8 @@
+using FindingRules.Model.Conditions;
+using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Quantities;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
 
@@ -18,7 +21,12 @@ internal static class ModelSamples
     [
         Finding, Finding.Type, Kind, Structure, Scope, new Topic("qqq-topic", Scope, Here), Unit.Centimetre,
         Unit.Centimetre.Dimension, new Rational(7, 2), new Quantity(3, Unit.Centimetre),
-        new Axis("qqq-axis", ["one", "two"], Here),
+        new Axis("qqq-axis", ["one", "two"], Here), new Expected("qqq-1", Here), Interval.Point(2), Severity.Error,
+        new Case("CASE-QQQ", "qqq", new Study { Key = "QQQ-1", Location = Here }, new CaseExpectation(), Here),
+        new Rule("QQQ-1", Scope, new SignStatement(Place.Own, Finding, Here), [], Here)
+        {
+            Text = "qqq-finding → qqq", Because = "qqq", Revision = "0123456789ab",
+        },
     ];
 
     public static object? Of(Type type) => Array.Find(All, type.IsInstanceOfType);

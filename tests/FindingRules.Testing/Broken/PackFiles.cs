@@ -41,7 +41,7 @@ internal static partial class PackFiles
         new("pack.yaml", "rules: rules.yaml", "rules: ../rules.yaml"), new("pack.yaml", "rules: rules.yaml", "rules: /rules.yaml"),
         new("pack.yaml", "rules: rules.yaml", "rules: scales.yaml"), new("pack.yaml", "rules: rules.yaml", "rules: pack.yaml"),
         new("pack.yaml", "rules: rules.yaml", "rules: rulse.yaml"), new("pack.yaml", "rules: rules.yaml", "rule: rules.yaml"),
-        new("pack.yaml", "rules: rules.yaml", "rules: C:\\rules.yaml"), new("pack.yaml", "rules: rules.yaml", "rules: \"\""),
+        new("pack.yaml", "rules: rules.yaml", "rules: Z:\\rules.yaml"), new("pack.yaml", "rules: rules.yaml", "rules: \"\""),
         new("pack.yaml", "{ rules: rules.yaml, entries: 12 }", "rules.yaml"), new("pack.yaml", "{ rules: rules.yaml, entries: 12 }", "{ rules: rules.yaml }"),
         new("pack.yaml", "{ rules: rules.yaml, entries: 12 }", "{ entries: 12 }"),
     ];

@@ -1,5 +1,8 @@
 using System.Diagnostics;
+using System.Text;
 using FindingRules.Model.Messages;
+using FindingRules.Model.Packs;
+using FindingRules.Testing;
 using FindingRules.Testing.Broken;
 using Xunit;
 
@@ -19,6 +22,22 @@ public sealed class BrokenPackTests
     [MemberData(nameof(Damages))]
     public void A_broken_pack_is_told_what_is_wrong_and_where(string damage) =>
         Failures.None(BrokenPacks.ByDamage[damage]().Select(pack => Failures.Of(pack.Name, () => Check(pack))));
+
+    [Theory]
+    [InlineData("\uFEFF", "\n")]
+    [InlineData("", "\r\n")]
+    [InlineData("\uFEFF", "\r\n")]
+    public void A_byte_order_mark_and_line_ends_of_another_system_do_no_harm(string start, string lineEnd)
+    {
+        var files = ExamplePack.Plain.Files.Select(f => f with { Bytes = Encoded(start + Text(f).ReplaceLineEndings(lineEnd)) });
+        var load = CompiledPack.Load([.. files]);
+        Assert.DoesNotContain(load.Messages, m => m.Severity == Severity.Error);
+        Assert.Equal(ExamplePack.Plain.Compile().Pack.MeaningDigest, load.Pack?.Pack.MeaningDigest);
+    }
+
+    private static string Text(PackFile file) => Encoding.UTF8.GetString(file.Bytes.Span);
+
+    private static byte[] Encoded(string text) => Encoding.UTF8.GetBytes(text);
 
     private static string? Check(BrokenPack broken)
     {

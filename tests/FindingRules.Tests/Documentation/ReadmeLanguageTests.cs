@@ -5,6 +5,7 @@ using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Truths;
 using FindingRules.Packs;
+using FindingRules.Testing;
 using Xunit;
 
 namespace FindingRules.Tests.Documentation;

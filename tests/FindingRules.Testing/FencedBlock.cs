@@ -1,14 +1,13 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using FindingRules.Testing;
 
-namespace FindingRules.Tests.Documentation;
+namespace FindingRules.Testing;
 
 /// <summary>A block of the README between two fences.</summary>
 /// <param name="Sort">The words after the opening fence: <c>yaml rules</c>.</param>
 /// <param name="Line">Of the opening fence, counted from 1.</param>
 /// <param name="Text">What stands between the fences, each line ended.</param>
-internal sealed partial record FencedBlock(string Sort, int Line, string Text)
+public sealed partial record FencedBlock(string Sort, int Line, string Text)
 {
     public const string Path = "README.md";
 

@@ -53,10 +53,10 @@ public sealed partial class ReadmeLanguageTests
 
     private static Truth TruthOf(string rule, string scope, string subject)
     {
-        var pack = ShippedPack.With(scope, rule, Id).Pack;
+        var pack = ReadmePack.With(scope, rule, Id).Pack;
         var messages = new MessageBag();
-        var study = StudyReader.Read(ShippedPack.Study(FencedBlock.The("json study").Text), pack, LoadLimits.Default, messages);
-        Assert.True(study is not null, ShippedPack.InWords(messages.Sorted()));
+        var study = StudyReader.Read(ReadmePack.Study(FencedBlock.The("json study").Text), pack, LoadLimits.Default, messages);
+        Assert.True(study is not null, ReadmePack.InWords(messages.Sorted()));
 
         var outcome = Evaluator.Decide(NetworkCompiler.Compile(pack), study);
 

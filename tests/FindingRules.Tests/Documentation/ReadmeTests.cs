@@ -67,7 +67,7 @@ public sealed partial class ReadmeTests
     [Fact]
     public void The_shown_reading_is_what_comes_back()
     {
-        var answer = ShippedPack.Pack.Read(ShippedPack.Study(FencedBlock.The("json study").Text));
+        var answer = ReadmePack.Pack.Read(ReadmePack.Study(FencedBlock.The("json study").Text));
         Assert.NotNull(answer.Reading);
         var text = new StringWriter { NewLine = "\n" };
         ReadingText.Write(text, answer.Reading);
@@ -78,9 +78,9 @@ public sealed partial class ReadmeTests
     [Fact]
     public void Every_form_of_a_study_is_understood()
     {
-        var answer = ShippedPack.Pack.Read(ShippedPack.Study(FencedBlock.The("json study-forms").Text));
+        var answer = ReadmePack.Pack.Read(ReadmePack.Study(FencedBlock.The("json study-forms").Text));
 
-        Assert.True(answer.Reading is not null, ShippedPack.InWords(answer.Messages));
+        Assert.True(answer.Reading is not null, ReadmePack.InWords(answer.Messages));
     }
 
     [Theory]
@@ -89,7 +89,7 @@ public sealed partial class ReadmeTests
     {
         var load = ExamplePack.Plain.With(kind, text).Load();
 
-        Assert.True(load.Pack is not null, ShippedPack.InWords(load.Messages));
+        Assert.True(load.Pack is not null, ReadmePack.InWords(load.Messages));
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed partial class ReadmeTests
         var load = ExamplePack.Plain.With("rules", FencedBlock.The("yaml wrong").Text).Load();
 
         Assert.Null(load.Pack);
-        Assert.Equal(ShippedPack.InWords(load.Messages).TrimEnd(), FencedBlock.The("text message").Text.TrimEnd());
+        Assert.Equal(ReadmePack.InWords(load.Messages).TrimEnd(), FencedBlock.The("text message").Text.TrimEnd());
     }
 
     [GeneratedRegex(@"\]\((?<target>[^)#:]+)\)")]

@@ -9,7 +9,7 @@ using FindingRules.Testing;
 namespace FindingRules.Tests.Documentation;
 
 /// <summary>The pack that README speaks of, read once.</summary>
-internal static class ShippedPack
+internal static class ReadmePack
 {
     private const string ExtraFile = "readme-example.yaml";
 

@@ -53,7 +53,7 @@ public sealed partial class ReadmeLanguageTests
 
     private static Truth TruthOf(string rule, string scope, string subject)
     {
-        var pack = ReadmePack.With(scope, rule, Id).Pack;
+        var pack = ReadmePack.With(Id, scope, rule.Trim());
         var messages = new MessageBag();
         var study = StudyReader.Read(ReadmePack.Study(FencedBlock.The("json study").Text), pack, LoadLimits.Default, messages);
         Assert.True(study is not null, ReadmePack.InWords(messages.Sorted()));

@@ -1,5 +1,4 @@
-using System.Collections.Immutable;
-using System.Text;
+using FindingRules.Language;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Rendering;
 using FindingRules.Model.Packs;
@@ -11,30 +10,15 @@ namespace FindingRules.Tests.Documentation;
 /// <summary>The pack that README speaks of, read once.</summary>
 internal static class ReadmePack
 {
-    private const string ExtraFile = "readme-example.yaml";
+    private static readonly PackLoad Load = PackFolder.Load(Repository.PathOf("rules", "msk-ultrasound"));
 
-    public static string Folder { get; } = Repository.PathOf("rules", "msk-ultrasound");
+    public static CompiledPack Compiled => Load.Pack ?? throw new InvalidOperationException(InWords(Load.Messages));
 
-    public static CompiledPack Pack { get; } = Compile(Files);
-
-    private static ImmutableArray<PackFile> Files => PackFolder.Read(Folder).Files;
-
-    /// <summary>The pack with one more file of rules that holds only this one.</summary>
-    public static CompiledPack With(string scope, string rule, string id)
+    /// <summary>The pack with one more rule.</summary>
+    public static Pack With(string id, string scope, string text)
     {
-        var text = $"""
-            rules:
-              - id: {id}
-                for: {scope}
-                rule: |
-                  {rule.ReplaceLineEndings("\n      ").Trim()}
-                because: An example of README.
-                source: [{Pack.Pack.References.Keys.First()}]
-            ...
-
-            """;
-        var files = Files.Select(f => f.Path == PackFolder.Manifest ? ListExtraFile(f) : f);
-        return Compile([.. files, new PackFile(ExtraFile, Encoding.UTF8.GetBytes(text))]);
+        var rule = Bind(id, scope, text, Compiled.Pack);
+        return Compiled.Pack with { Rules = [.. Compiled.Pack.Rules.Append(rule).OrderBy(r => r.Id, StringComparer.Ordinal)] };
     }
 
     public static SourceText Study(string json) => new("study.json", json);
@@ -46,16 +30,20 @@ internal static class ReadmePack
         return text.ToString();
     }
 
-    private static PackFile ListExtraFile(PackFile manifest)
+    private static Rule Bind(string id, string scope, string text, Pack pack)
     {
-        var text = Encoding.UTF8.GetString(manifest.Bytes.Span);
-        var longer = text.Replace("\nfiles:\n", $"\nfiles:\n  - {{ rules: {ExtraFile}, entries: 1 }}\n", StringComparison.Ordinal);
-        return manifest with { Bytes = Encoding.UTF8.GetBytes(longer) };
-    }
-
-    private static CompiledPack Compile(ImmutableArray<PackFile> files)
-    {
-        var load = CompiledPack.Load(files);
-        return load.Pack ?? throw new InvalidOperationException(InWords(load.Messages));
+        var messages = new MessageBag();
+        var language = new RuleLanguage(pack.Symbols, LoadLimits.Default, messages);
+        var source = new SourceText(FencedBlock.Path, text);
+        var bound = language.ReadScope(MappedText.Verbatim(new SourceText(FencedBlock.Path, scope)));
+        var meaning = bound is null ? null : language.ReadRule(MappedText.Verbatim(source), bound);
+        if (bound is null || meaning is null) throw new InvalidOperationException(InWords(messages.Sorted()));
+        return new Rule(id, bound, meaning.Condition, meaning.Conclusions, source.Whole)
+        {
+            Text = text,
+            Because = "An example of README.",
+            IsPerStructure = meaning.Conclusions.Any(c => c is TopicConclusion { Topic.IsPerStructure: true } or HoldConclusion { Topic.IsPerStructure: true }),
+            Revision = "000000000000",
+        };
     }
 }

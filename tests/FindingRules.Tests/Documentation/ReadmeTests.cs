@@ -67,7 +67,7 @@ public sealed partial class ReadmeTests
     [Fact]
     public void The_shown_reading_is_what_comes_back()
     {
-        var answer = ReadmePack.Pack.Read(ReadmePack.Study(FencedBlock.The("json study").Text));
+        var answer = ReadmePack.Compiled.Read(ReadmePack.Study(FencedBlock.The("json study").Text));
         Assert.NotNull(answer.Reading);
         var text = new StringWriter { NewLine = "\n" };
         ReadingText.Write(text, answer.Reading);
@@ -78,7 +78,7 @@ public sealed partial class ReadmeTests
     [Fact]
     public void Every_form_of_a_study_is_understood()
     {
-        var answer = ReadmePack.Pack.Read(ReadmePack.Study(FencedBlock.The("json study-forms").Text));
+        var answer = ReadmePack.Compiled.Read(ReadmePack.Study(FencedBlock.The("json study-forms").Text));
 
         Assert.True(answer.Reading is not null, ReadmePack.InWords(answer.Messages));
     }

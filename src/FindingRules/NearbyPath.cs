@@ -3,7 +3,7 @@ using FindingRules.Model.Messages;
 namespace FindingRules;
 
 /// <summary>What a misspelt path probably meant.</summary>
-internal static class NearbyPath
+public static class NearbyPath
 {
     /// <summary>A neighbour in the same folder with nearly the same name, written the way the path was written.</summary>
     public static string? Closest(string path)

@@ -28,7 +28,7 @@ public sealed record PackReview(
         var exercised = results.SelectMany(r => r.Exercises).ToHashSet(StringComparer.Ordinal);
         var unexercised = pack.Pack.Rules.Where(r => pack.Pack.IsInForce(r) && !exercised.Contains(r.Id)).ToImmutableArray();
         if (results.IsEmpty) messages.Add(CaseMessages.NoCases(new Location(pack.Pack.Files[0], default)));
-        else messages.AddRange(unexercised.Select(CaseMessages.RuleWithoutCase));
+        else messages.AddRange(unexercised.Select(r => CaseMessages.RuleWithoutCase(r.DeclaredAt, r.Id)));
         return new PackReview(pack, messages.Sorted(), results, [.. unexercised.Select(r => r.Id)]);
     }
 }

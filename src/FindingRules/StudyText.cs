@@ -18,16 +18,12 @@ public sealed record StudyText(SourceText? Text, Message? Message)
     public static StudyText FromBytes(string path, ReadOnlySpan<byte> bytes, LoadLimits? limits = null, int line = 1)
     {
         var most = (limits ?? LoadLimits.Default).StudyBytes;
-        if (bytes.Length > most) return new StudyText(null, ToolMessages.TextTooLong(new SourceText(path, "", line).Whole, most));
+        if (bytes.Length > most) return new StudyText(null, ToolMessages.StudyTooLarge(new SourceText(path, "", line).Whole, most));
         if (bytes.StartsWith(ByteOrderMark)) bytes = bytes[ByteOrderMark.Length..];
         return FirstWrongByte(bytes) is { } offset
-            ? new StudyText(null, NotUtf8(path, line, offset))
+            ? new StudyText(null, ToolMessages.NotUtf8(path, offset, line))
             : new StudyText(new SourceText(path, Encoding.UTF8.GetString(bytes), line), null);
     }
-
-    private static Message NotUtf8(string path, int line, int offset) => line == 1
-        ? ToolMessages.NotUtf8(path, offset)
-        : ToolMessages.LineNotUtf8(new SourceText(path, "", line).Whole, offset);
 
     private static int? FirstWrongByte(ReadOnlySpan<byte> bytes)
     {

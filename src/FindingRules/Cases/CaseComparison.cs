@@ -59,11 +59,11 @@ internal sealed record ListExpectation(string Word, ImmutableArray<Expected> Exp
         string[] came = [.. Came.Select(c => c.Text).Distinct(StringComparer.Ordinal)];
         foreach (var expected in Expected)
             if (!came.Contains(expected.Text))
-                yield return CaseMessages.DidNotCome(@case, Word, expected, came);
+                yield return CaseMessages.DidNotCome(expected.Location, @case.Id, Word, expected.Text, came);
         if (!IsWhole) yield break;
         foreach (var extra in Came.DistinctBy(c => c.Text))
             if (!Expected.Any(e => e.Text == extra.Text))
-                yield return CaseMessages.CameUnexpected(@case, PlaceOfList(@case), Word, extra.Text, extra.Rules);
+                yield return CaseMessages.CameUnexpected(PlaceOfList(@case), @case.Id, Word, extra.Text, extra.Rules);
     }
 
     private Location PlaceOfList(Case @case) => Expected.IsEmpty

@@ -17,7 +17,7 @@ internal static class ImpressionComparison
         {
             var (should, does) = (expected.ElementAtOrDefault(i), came.ElementAtOrDefault(i));
             if (should == does) continue;
-            yield return CaseMessages.ImpressionDiffers(@case, i + 1, should, does);
+            yield return CaseMessages.ImpressionDiffers(@case.DeclaredAt, @case.Id, i + 1, should, does);
             yield break;
         }
     }

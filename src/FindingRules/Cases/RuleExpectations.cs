@@ -25,7 +25,7 @@ internal sealed class RuleExpectations(Case @case, Outcome outcome)
         if (rules.IsDefault) yield break;
         foreach (var rule in rules)
             if (!_byRule[rule.Text].Any(isSo))
-                yield return CaseMessages.RuleCameOtherwise(@case, rule, should, Describe(_byRule[rule.Text]));
+                yield return CaseMessages.RuleCameOtherwise(rule.Location, @case.Id, rule.Text, should, Describe(_byRule[rule.Text]));
     }
 
     private IEnumerable<Message> CheckSilent()
@@ -33,7 +33,7 @@ internal sealed class RuleExpectations(Case @case, Outcome outcome)
         if (@case.Expect.Silent.IsDefault) yield break;
         foreach (var rule in @case.Expect.Silent)
             if (_byRule[rule.Text].Where(r => r.Truth != Truth.False).ToArray() is { Length: > 0 } loud)
-                yield return CaseMessages.RuleCameOtherwise(@case, rule, "be silent", Describe(loud));
+                yield return CaseMessages.RuleCameOtherwise(rule.Location, @case.Id, rule.Text, "be silent", Describe(loud));
     }
 
     private static string Describe(IEnumerable<RuleOutcome> outcomes)

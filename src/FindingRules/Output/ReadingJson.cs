@@ -49,6 +49,7 @@ public static class ReadingJson
         to.WriteOptional("calm", reading.Calm);
         to.WriteList("nextSteps", reading.NextSteps, SuggestionJson.Write);
         to.WriteList("cautions", reading.Cautions, SuggestionJson.Write);
+        to.WriteList("probabilities", reading.Probabilities, SuggestionJson.Write);
         to.WriteList("held", reading.Held, WithheldJson.Write);
         to.WriteList("conflicts", reading.Conflicts, WithheldJson.Write);
         to.WriteList("unknown", reading.Unknown, WithheldJson.Write);

@@ -11,6 +11,7 @@ public static class ReadingText
     private const int FewUndecided = 5;
     private const int FewQuestions = 8;
     private const int DigestDigits = 12;
+    private const string Demonstration = "DEMONSTRATION";
 
     public static void Write(TextWriter to, Reading reading)
     {
@@ -29,8 +30,8 @@ public static class ReadingText
     {
         var page = new Page(to, Width);
         page.Heading($"NO READING for {Printable.Of(none.Source)}{(none.Line is { } line ? $" line {line}" : "")}");
-        page.Item($"{Capital(none.Why)}. Nothing was evaluated, so nothing is said of the findings: neither that there is a "
-            + "suggestion nor that there is none.");
+        page.Item($"{Capital(none.Why)}.");
+        page.Item("Nothing was evaluated. This does not mean that there is nothing to suggest.");
     }
 
     private static void WriteSuggestions(Page page, Reading reading)
@@ -48,6 +49,11 @@ public static class ReadingText
             s.Found.IsEmpty ? null : $"found: {string.Join("; ", s.Found)}",
             Grounds.By(s.Rules, s.Subjects),
             Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
+        Section(page, "Probabilities", reading.Probabilities, p => page.Item(
+            p.Text,
+            $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
+            Grounds.RestsOn(p.RestsOn, p.Subject),
+            Grounds.Sources(p.Sources)));
         Section(page, "Cautions", reading.Cautions, c => page.Item(
             c.Text, Grounds.By(c.Rules, c.Subjects), Grounds.RestsOn(c.RestsOn, Only(c.Subjects))));
     }
@@ -85,7 +91,8 @@ public static class ReadingText
     {
         var pack = reading.Pack;
         page.Heading($"Pack {pack.Name} {pack.Version}, digest {Short(pack.MeaningDigest)}; engine {reading.Engine}");
-        if (pack.IsDemonstration) page.Paragraph("DEMONSTRATION: no clinician has approved this pack.");
+        if (pack.IsDemonstration && !reading.Notice.Contains(Demonstration, StringComparison.Ordinal))
+            page.Paragraph($"{Demonstration}: no clinician has approved this pack.");
         page.Paragraph(reading.Notice.ReplaceLineEndings(" "));
     }
 

@@ -47,6 +47,23 @@ internal static class SuggestionJson
         to.WriteEndObject();
     }
 
+    public static void Write(Utf8JsonWriter to, ProbabilityNote probability)
+    {
+        to.WriteStartObject();
+        to.WriteString("text", probability.Text);
+        to.WriteString("subject", probability.Subject);
+        to.WriteString("of", probability.Of);
+        to.WriteString("finding", probability.Finding);
+        to.WriteString("before", probability.Before);
+        to.WriteString("after", probability.After);
+        to.WriteString("afterExact", probability.AfterExact);
+        to.WriteOptional("range", probability.Range);
+        to.WriteString("figures", probability.Figures);
+        WriteGrounds(to, probability.Rules, probability.RestsOn);
+        to.WriteList("sources", probability.Sources, WriteSource);
+        to.WriteEndObject();
+    }
+
     public static void WriteGrounds(Utf8JsonWriter to, IEnumerable<RuleReference> rules, IEnumerable<Evidence> restsOn)
     {
         to.WriteList("rules", rules, WriteRule);

@@ -24,19 +24,16 @@ public static class ToolMessages
     public static Message FileTooLarge(string path, long bytes, long most) =>
         new(0004, Severity.Error, Nowhere(path), $"`{path}` has {bytes} bytes, the most is {most}");
 
-    /// <summary>FR0004 for what is read as it comes, so that its whole size is not known.</summary>
-    public static Message TextTooLong(Location at, long most) =>
-        new(0004, Severity.Error, at, $"the study has more than {most} bytes, which is the most");
+    /// <summary>For what is read as it comes, so that its whole size is not known.</summary>
+    public static Message StudyTooLarge(Location at, long most) =>
+        new(0019, Severity.Error, at, $"the study has more than {most} bytes, which is the most");
 
-    public static Message NotUtf8(string path, long offset) =>
-        new(0005, Severity.Error, Nowhere(path), $"`{path}` is not UTF-8 text: byte {offset} does not fit")
+    /// <param name="line">Where there is a study a line; the offset is then counted from its start.</param>
+    public static Message NotUtf8(string path, long offset, int line = 1) =>
+        new(0005, Severity.Error, new SourceText(path, "", line).Whole, $"`{path}` is not UTF-8 text: byte {offset} does not fit")
         {
             Label = "save the file as UTF-8",
         };
-
-    /// <summary>FR0005 at a line of a text with one study a line.</summary>
-    public static Message LineNotUtf8(Location at, long offset) =>
-        new(0005, Severity.Error, at, $"the line is not UTF-8 text: byte {offset} of it does not fit");
 
     public static Message NoManifest(string folder, string? nested) =>
         new(0006, Severity.Error, Nowhere(folder), $"`{folder}` has no `pack.yaml`, so it is not the folder of a pack")

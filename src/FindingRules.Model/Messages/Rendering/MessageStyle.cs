@@ -13,6 +13,6 @@ public sealed record MessageStyle
     /// <summary>How many messages are shown before the rest is only counted.</summary>
     public int Most { get; init; } = 100;
 
-    /// <summary>Put before each path, so that a terminal or an editor can open it: <c>rules/msk-ultrasound/</c>.</summary>
-    public string Folder { get; init; } = "";
+    /// <summary>How a path is shown: with the folder of its pack before it, a terminal or an editor can open it.</summary>
+    public Func<string, string> ShowPath { get; init; } = path => path;
 }

@@ -54,12 +54,12 @@ public static class MessageText
             to.WriteLine($"{Indent}{PlaceOf(related.Location, style)}  {Printable.Of(related.Label)}");
             WriteExcerpt(to, related.Location, null, Indent + Indent, paint, style);
         }
-        if (message.Fix is { } fix) to.WriteLine($"{Indent}Fix: {Printable.Of(fix.Title)}");
+        if (message.Fix is { } fix && !IsInLabel(message, fix)) to.WriteLine($"{Indent}Fix: {Printable.Of(fix.Title)}");
     }
 
     private static string PlaceOf(Location location, MessageStyle style)
     {
-        var path = Printable.Of(style.Folder + location.Source.Path);
+        var path = Printable.Of(style.ShowPath(location.Source.Path));
         if (location.Source.Content.Length > 0) return $"{path}:{location.Start.Line}:{location.Start.Column}";
         return location.Source.FirstLine > 1 ? $"{path}:{location.Source.FirstLine}" : path;
     }
@@ -76,6 +76,9 @@ public static class MessageText
         to.Write($"{indent}{new string(' ', excerpt.Pad)}{paint.Faint}{new string('^', excerpt.Carets)}{paint.Off}");
         to.WriteLine(says.Length == 0 ? "" : $" {Printable.Of(says)}");
     }
+
+    private static bool IsInLabel(Message message, Fix fix) =>
+        message.Label?.Contains($"`{fix.Replacement}`", StringComparison.Ordinal) ?? false;
 
     private static string? Until(Excerpt excerpt) => excerpt.LastLine is { } line ? $"…to line {line}" : null;
 }

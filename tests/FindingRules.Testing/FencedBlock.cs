@@ -1,14 +1,13 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using FindingRules.Testing;
 
-namespace FindingRules.Tests.Documentation;
+namespace FindingRules.Testing;
 
 /// <summary>A block of the README between two fences.</summary>
 /// <param name="Sort">The words after the opening fence: <c>yaml rules</c>.</param>
 /// <param name="Line">Of the opening fence, counted from 1.</param>
 /// <param name="Text">What stands between the fences, each line ended.</param>
-internal sealed partial record FencedBlock(string Sort, int Line, string Text)
+public sealed partial record FencedBlock(string Sort, int Line, string Text)
 {
     public const string Path = "README.md";
 
@@ -16,6 +15,18 @@ internal sealed partial record FencedBlock(string Sort, int Line, string Text)
 
     /// <summary>The one block of this sort.</summary>
     public static FencedBlock The(string sort) => All.Single(b => b.Sort == sort);
+
+    /// <summary>Fails where the block says something else; <c>ACCEPT_SNAPSHOTS=1</c> writes what came into the README.</summary>
+    public void Match(string actual)
+    {
+        var text = actual.ReplaceLineEndings("\n").TrimEnd('\n') + "\n";
+        if (text == Text) return;
+        if (Environment.GetEnvironmentVariable("ACCEPT_SNAPSHOTS") != "1")
+            throw new SnapshotException($"{this} differs; ACCEPT_SNAPSHOTS=1 accepts what came:\n{text}");
+        var fence = $"```{Sort}\n";
+        var readme = Repository.ReadText(Path);
+        File.WriteAllText(Repository.PathOf(Path), readme.Replace($"{fence}{Text}```", $"{fence}{text}```", StringComparison.Ordinal));
+    }
 
     public override string ToString() => $"{Path}:{Line} {Sort}";
 

@@ -1,4 +1,5 @@
 using FindingRules.Model.Conditions;
+using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
@@ -91,7 +92,7 @@ public sealed class AssessedAndNormalTests
     [Fact]
     public void A_bound_that_only_may_lie_outside_the_normal_range_stops_the_filling_as_well()
     {
-        var inside = Right("supraspinatus", ("thickness", Model.Quantities.Interval.Closed(3, 5))).Normal();
+        var inside = Right("supraspinatus", ("thickness", Interval.Closed(3, 5))).Normal();
         Assert.Equal(Truth.True, Of(Own.Is("echo", "fibrillar"), inside));
         Assert.Equal(Truth.Unknown, Of(Own.Is("echo", "fibrillar"), Right("supraspinatus", ("thickness", Below(5))).Normal()));
     }

@@ -1,4 +1,5 @@
 using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Conditions;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 using Xunit;
@@ -9,7 +10,7 @@ namespace FindingRules.Tests.Engine.Properties.Settled;
 
 public sealed class LesionTests
 {
-    private static readonly Model.Conditions.Condition _darkAndShadowing = And(Own.Is("echo", "anechoic"), Own.Has("shadowing"));
+    private static readonly Condition _darkAndShadowing = And(Own.Is("echo", "anechoic"), Own.Has("shadowing"));
 
     [Fact]
     public void A_rule_is_bound_to_one_lesion_at_a_time()

@@ -1,5 +1,6 @@
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Truths;
+using FindingRules.Model.Vocabularies;
 using Xunit;
 using static FindingRules.Tests.Engine.Properties.Settled.Saying;
 using static FindingRules.Tests.Engine.Properties.Settled.Shoulder;
@@ -122,7 +123,7 @@ public sealed class OrderOfRulesTests
     {
         var outcome = Decide(
             [
-                Rule("A-LAST", Model.Vocabularies.Scope.Study, Any(Tendon, Own.Is(State, "thick")), Gives(Count, "one")),
+                Rule("A-LAST", Scope.Study, Any(Tendon, Own.Is(State, "thick")), Gives(Count, "one")),
                 Rule("M-MIDDLE", Tendon, Beside("supraspinatus").Is(Depth, "full"), Gives(State, "thick")),
                 Rule("Z-FIRST", Cuff, Own.Is("echo", "anechoic"), Gives(Depth, "full")),
             ],
@@ -187,7 +188,7 @@ public sealed class OrderOfRulesTests
     public void A_rule_is_true_or_false_of_the_study_once()
     {
         var outcome = Decide(
-            [Rule("STUDY", Model.Vocabularies.Scope.Study, Facts.Is("suspected", "wood", "glass"))],
+            [Rule("STUDY", Scope.Study, Facts.Is("suspected", "wood", "glass"))],
             Study(Right("supraspinatus"), Left("supraspinatus")).WithFacts(("suspected", "glass")));
         Assert.Equal(Truth.True, Assert.Single(outcome.Rules).Truth);
     }

@@ -1,1 +1,4 @@
-return 1;
+using FindingRules.Cli;
+
+using var terminal = Terminal.OfProcess();
+return await CommandLine.RunAsync(args, terminal);

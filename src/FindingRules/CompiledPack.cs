@@ -4,6 +4,7 @@ using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Text;
 using FindingRules.Packs;
 
@@ -12,29 +13,39 @@ namespace FindingRules;
 /// <summary>A pack that was read without error and is ready to read studies. Immutable; any number of threads may use it.</summary>
 public sealed class CompiledPack
 {
-    private readonly RuleNetwork _network;
+    private CompiledPack(RuleNetwork network) => Network = network;
 
-    private CompiledPack(RuleNetwork network) => _network = network;
+    public Pack Pack => Network.Pack;
 
-    public Pack Pack => _network.Pack;
+    internal RuleNetwork Network { get; }
 
     /// <summary>Reads and compiles the files of a pack. The pack is null where a message is an error.</summary>
     public static PackLoad Load(ImmutableArray<PackFile> files, LoadLimits? limits = null)
     {
         var messages = new MessageBag();
-        var pack = PackReader.Read(files, limits ?? LoadLimits.Default, messages);
-        var compiled = pack is null || messages.HasErrors ? null : new CompiledPack(NetworkCompiler.Compile(pack));
-        return new PackLoad(compiled, messages.Sorted());
+        var whole = new SourceText(PackFolder.Manifest, "").Whole;
+        var pack = Guard.Run(() => PackReader.Read(files, limits ?? LoadLimits.Default, messages), "reading the pack", whole, messages);
+        var network = pack is null || messages.HasErrors
+            ? null
+            : Guard.Run(() => NetworkCompiler.Compile(pack), "compiling the pack", whole, messages);
+        return new PackLoad(network is null ? null : new CompiledPack(network), messages.Sorted());
     }
 
     /// <summary>Reads one study. The reading is null where a message is an error: then there is no reading, not an empty one.</summary>
     public StudyReading Read(SourceText json, LoadLimits? limits = null)
     {
         var messages = new MessageBag();
-        var study = StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages);
-        var reading = study is null || messages.HasErrors ? null : Evaluator.Evaluate(_network, study);
+        var whole = new SourceText(json.Path, "", json.FirstLine).Whole;
+        var study = Guard.Run(() => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
+        var reading = study is null || messages.HasErrors ? null : Evaluate(study, messages);
         return new StudyReading(reading, messages.Sorted());
     }
+
+    internal Reading? Evaluate(Study study, MessageBag messages) =>
+        Guard.Run(() => Evaluator.Evaluate(Network, study), "evaluating the study", study.Location, messages);
+
+    internal Outcome? Decide(Study study, MessageBag messages) =>
+        Guard.Run(() => Evaluator.Decide(Network, study), "evaluating the study", study.Location, messages);
 }
 
 public sealed record PackLoad(CompiledPack? Pack, ImmutableArray<Message> Messages);

@@ -1,11 +1,51 @@
+using System.Collections.Immutable;
+using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Engine.Compiling;
 
 /// <summary>A compiled pack: immutable, shared by any number of evaluations at once.</summary>
 public sealed class RuleNetwork
 {
-    internal RuleNetwork(Pack pack) => Pack = pack;
+    private readonly ImmutableDictionary<Structure, StructurePlan> _plans;
+
+    internal RuleNetwork(
+        Pack pack, FindingSlots slots, StructurePlan study, ImmutableDictionary<Structure, StructurePlan> plans,
+        ImmutableDictionary<DerivedMeasure, AmountNode> derived,
+        ImmutableDictionary<ProbabilityConclusion, AmountNode> before, ImmutableDictionary<NextStep, Node> doneSteps,
+        int layerCount, int nodeCount)
+    {
+        Pack = pack;
+        Slots = slots;
+        StudyPlan = study;
+        _plans = plans;
+        Derived = derived;
+        Before = before;
+        DoneSteps = doneSteps;
+        LayerCount = layerCount;
+        NodeCount = nodeCount;
+    }
 
     public Pack Pack { get; }
+
+    /// <summary>How many distinct conditions the rules come down to.</summary>
+    public int NodeCount { get; }
+
+    /// <summary>How many layers of rules rest on each other.</summary>
+    public int LayerCount { get; }
+
+    internal FindingSlots Slots { get; }
+
+    internal StructurePlan StudyPlan { get; }
+
+    internal ImmutableDictionary<DerivedMeasure, AmountNode> Derived { get; }
+
+    /// <summary>For each conclusion that states a probability: the probability before.</summary>
+    internal ImmutableDictionary<ProbabilityConclusion, AmountNode> Before { get; }
+
+    /// <summary>For each step that can be done already: the condition, on the study, that says so.</summary>
+    internal ImmutableDictionary<NextStep, Node> DoneSteps { get; }
+
+    internal StructurePlan PlanOf(Structure structure) => _plans[structure];
 }

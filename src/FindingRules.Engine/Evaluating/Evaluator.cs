@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Normalising;
+using FindingRules.Engine.Reporting;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
 
@@ -8,8 +11,36 @@ namespace FindingRules.Engine.Evaluating;
 public static class Evaluator
 {
     /// <summary>What became of every rule and topic.</summary>
-    public static Outcome Decide(RuleNetwork network, Study study) => throw new NotImplementedException();
+    public static Outcome Decide(RuleNetwork network, Study study) => OutcomeOf(Examine(network, study));
 
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
-    public static Reading Evaluate(RuleNetwork network, Study study) => throw new NotImplementedException();
+    public static Reading Evaluate(RuleNetwork network, Study study) => ReadingWriter.Write(Examine(network, study), study);
+
+    private static Examination Examine(RuleNetwork network, Study study)
+    {
+        var examination = StudyLayout.Of(network, study);
+        LayeredDecision.Run(examination);
+        return examination;
+    }
+
+    private static Outcome OutcomeOf(Examination examination)
+    {
+        var rules = ImmutableArray.CreateBuilder<RuleOutcome>();
+        var topics = ImmutableArray.CreateBuilder<TopicOutcome>();
+        foreach (var instance in PresentInstances(examination))
+        {
+            for (var i = 0; i < instance.Rules.Length; i++)
+                if (instance.Rules[i] is { IsDecided: true } state)
+                    rules.Add(new RuleOutcome(instance.Plan.Rules[i].Rule, instance.Subject, state.Truth, state.Widened, state.Standing));
+            for (var i = 0; i < instance.Topics.Length; i++)
+                if (instance.Topics[i] is { IsDecided: true } state)
+                    topics.Add(new TopicOutcome(
+                        instance.Plan.Topics[i].Topic, instance.Subject, state.Status,
+                        state.Value < 0 ? null : instance.Plan.Topics[i].Topic.Values[state.Value].Name));
+        }
+        return new Outcome(rules.ToImmutable(), topics.ToImmutable());
+    }
+
+    private static IEnumerable<Instance> PresentInstances(Examination examination) =>
+        Enumerable.Range(0, examination.Count).Select(i => examination[i]).Where(i => i.IsPresent).OrderBy(i => i.Subject);
 }

@@ -7,6 +7,12 @@ public sealed record LoadLimits
 
     public int FileBytes { get; init; } = 8 * 1024 * 1024;
 
+    /// <summary>YAML files in the folder of a pack.</summary>
+    public int PackFiles { get; init; } = 2_000;
+
+    /// <summary>All of them together.</summary>
+    public long PackBytes { get; init; } = 64 * 1024 * 1024;
+
     public int StudyBytes { get; init; } = 1024 * 1024;
 
     /// <summary>Mappings and lists inside each other, in a file or a study.</summary>

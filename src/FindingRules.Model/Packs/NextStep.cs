@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Conditions;
+using FindingRules.Model.Probabilities;
 using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
 
@@ -49,6 +50,9 @@ public sealed record Caution(string Name, Wording Says, ImmutableArray<Reference
 public sealed record Reference(
     string Name, ImmutableArray<string> Facts, string Cites, SourceStatus Status, string? Read, string? Choice, Location DeclaredAt)
 {
+    /// <summary>What the publication says of a finding's accuracy, where a rule may state a probability by it.</summary>
+    public Accuracy? Accuracy { get; init; }
+
     public bool Equals(Reference? other) => ReferenceEquals(this, other);
 
     public override int GetHashCode() => Name.GetHashCode(StringComparison.Ordinal);

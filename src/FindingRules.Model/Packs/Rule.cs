@@ -66,3 +66,11 @@ public sealed record CautionConclusion(Caution Caution, Location Location) : Con
 
 /// <summary>Withhold the topic for the subject until something is checked.</summary>
 public sealed record HoldConclusion(Topic Topic, Location Location) : Conclusion(Location);
+
+/// <summary>
+/// State the probability after the rule's finding, by a reference's figures:
+/// <c>probability from pre-test after negative davis-foreign-body</c>.
+/// </summary>
+/// <param name="Before">The probability before, a plain number or share.</param>
+public sealed record ProbabilityConclusion(Reference Reference, QuantityExpression Before, bool IsPositive, Location Location)
+    : Conclusion(Location);

@@ -112,6 +112,13 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         return scaled.Sign < 0 ? "-" + text : text;
     }
 
+    /// <summary>Rounded half to even to so many decimal places. For showing only: nothing is worked out from it.</summary>
+    public Rational Rounded(int places)
+    {
+        var scale = BigInteger.Pow(10, places);
+        return new Rational(RoundHalfEven(Numerator * scale, Denominator), scale);
+    }
+
     public override string ToString() => ToDecimalText(out var isExact) is var text && isExact ? text : $"{Numerator}/{Denominator}";
 
     private static BigInteger RoundHalfEven(BigInteger numerator, BigInteger denominator)

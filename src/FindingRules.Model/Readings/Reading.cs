@@ -27,6 +27,8 @@ public sealed record Reading
 
     public ImmutableArray<CautionNote> Cautions { get; init; } = [];
 
+    public ImmutableArray<ProbabilityNote> Probabilities { get; init; } = [];
+
     public ImmutableArray<WithheldTopic> Held { get; init; } = [];
 
     public ImmutableArray<ConflictingTopic> Conflicts { get; init; } = [];
@@ -78,6 +80,18 @@ public sealed record SuggestedStep(
 
 public sealed record CautionNote(
     string Caution, string Text, ImmutableArray<string> Subjects, ImmutableArray<RuleReference> Rules, ImmutableArray<Evidence> RestsOn);
+
+/// <summary>A probability after a finding, worked out exactly and rounded only here.</summary>
+/// <param name="Of">What the probability is of.</param>
+/// <param name="Finding">positive or negative.</param>
+/// <param name="Before">Such as 10 %.</param>
+/// <param name="After">To a tenth of a percent.</param>
+/// <param name="AfterExact">The exact fraction, such as 7/30.</param>
+/// <param name="Range">What the published intervals allow, such as 17 % to 32 %; null where none are published.</param>
+/// <param name="Figures">The figures that were used.</param>
+public sealed record ProbabilityNote(
+    string Text, string Subject, string Of, string Finding, string Before, string After, string AfterExact, string? Range,
+    string Figures, ImmutableArray<RuleReference> Rules, ImmutableArray<Evidence> RestsOn, ImmutableArray<SourceNote> Sources);
 
 /// <summary>A topic withheld until something is checked.</summary>
 /// <param name="WouldBe">The values that rules would have given.</param>

@@ -6,13 +6,17 @@ public readonly record struct LinePosition(int Line, int Column);
 /// <summary>One text as it was read: a file of a pack, a study, or what came over the wire.</summary>
 /// <param name="path">The name that messages show: a path relative to the pack, or a word such as <c>request</c>.</param>
 /// <param name="content">The text without a byte-order mark.</param>
-public sealed class SourceText(string path, string content)
+/// <param name="firstLine">Its first line in the file, where the text is one line of a file with one study a line.</param>
+public sealed class SourceText(string path, string content, int firstLine = 1)
 {
     private readonly int[] _lineStarts = FindLineStarts(content);
 
     public string Path { get; } = path;
 
     public string Content { get; } = content;
+
+    /// <summary>The number of its first line: 1, save for a text that is a piece of a file.</summary>
+    public int FirstLine { get; } = firstLine;
 
     public int LineCount => _lineStarts.Length;
 
@@ -23,14 +27,15 @@ public sealed class SourceText(string path, string content)
         var at = Math.Clamp(offset, 0, Content.Length);
         var line = Array.BinarySearch(_lineStarts, at);
         if (line < 0) line = ~line - 1;
-        return new LinePosition(line + 1, at - _lineStarts[line] + 1);
+        return new LinePosition(line + FirstLine, at - _lineStarts[line] + 1);
     }
 
-    /// <summary>The text of one line, counted from 1, without its line end.</summary>
+    /// <summary>The text of one line, counted as <see cref="PositionOf"/> counts, without its line end.</summary>
     public string LineAt(int line)
     {
-        var start = _lineStarts[line - 1];
-        var end = line < _lineStarts.Length ? _lineStarts[line] : Content.Length;
+        var index = line - FirstLine;
+        var start = _lineStarts[index];
+        var end = index + 1 < _lineStarts.Length ? _lineStarts[index + 1] : Content.Length;
         return Content[start..end].TrimEnd('\r', '\n');
     }
 

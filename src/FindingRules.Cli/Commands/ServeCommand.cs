@@ -1,0 +1,47 @@
+using System.CommandLine;
+using FindingRules.Cli.Usage;
+using FindingRules.Service;
+
+namespace FindingRules.Cli.Commands;
+
+/// <summary><c>findingrules serve PACKFOLDER</c>: the HTTP service.</summary>
+internal static class ServeCommand
+{
+    public const string Name = "serve";
+
+    public const string Help = """
+        findingrules serve PACKFOLDER... [--urls ADDRESS]
+
+        Answers over HTTP: POST /v1/readings takes a study and gives a reading; the whole description is at
+        /swagger. A pack folder holds `pack.yaml`, or folders that do. It is watched: a change is taken up
+        at once, and a pack with errors never replaces a good one.
+
+          --urls ADDRESS   where to listen; http://127.0.0.1:8080 unless said otherwise, several
+                           separated by semicolons
+
+        Examples:
+          findingrules serve rules/msk-ultrasound
+          findingrules serve /packs --urls http://0.0.0.0:8080
+
+        Ctrl-C stops it, after what was asked has been answered.
+        """;
+
+    public static Command Create(Terminal terminal)
+    {
+        var folders = new Argument<string[]>("PACKFOLDER")
+        {
+            Arity = ArgumentArity.OneOrMore,
+            Description = "a folder that holds `pack.yaml`, or folders that do",
+        };
+        var urls = new Option<string?>("--urls") { HelpName = "an address such as http://127.0.0.1:8080" };
+        var command = new Command(Name) { folders, urls, PageOption.Help(Help, terminal) };
+        command.SetAction((result, stop) => ServiceHost.RunAsync(
+            new ServiceOptions
+            {
+                PackFolders = [.. result.GetRequiredValue(folders)],
+                Urls = result.GetValue(urls) is { } addresses ? [.. addresses.Split(';')] : [],
+            },
+            terminal.Error, stop));
+        return command;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Conditions;
+using FindingRules.Model.Truths;
+
+namespace FindingRules.Engine.Compiling.Nodes;
+
+/// <summary>
+/// A statement about one or more places. Of a structure with several lesions it is true if true of one, so it is tried
+/// for every choice of instances.
+/// </summary>
+/// <param name="places">Every place it speaks of, <see cref="Place.Own"/> first where it is among them.</param>
+internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray<Place> places) : Node(id, usesPrecision)
+{
+    public ImmutableArray<Place> Places { get; } = places;
+
+    /// <summary>Truth for one choice: an instance for each place, -1 where there is none to speak of.</summary>
+    public abstract Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened);
+
+    protected override Truth Work(Examination examination, int instance, bool isWidened)
+    {
+        Span<int> chosen = stackalloc int[Places.Length];
+        return Choose(examination, instance, isWidened, chosen, 0);
+    }
+
+    /// <summary>The choices, each as the instances it takes, in the order in which they are tried.</summary>
+    public IEnumerable<int[]> Choices(Examination examination, int instance)
+    {
+        IEnumerable<int[]> choices = [[]];
+        foreach (var place in Places)
+            choices = choices.SelectMany(c => InstancesAt(examination, instance, place, c).Select(i => (int[])[.. c, i]));
+        return choices;
+    }
+
+    /// <summary>Some measure it uses was sent as a bound, so that it may be unknown with everything sent.</summary>
+    public virtual bool UsesBound(Examination examination, int instance) => false;
+
+    private Truth Choose(Examination examination, int instance, bool isWidened, Span<int> chosen, int next)
+    {
+        if (next == Places.Length) return Test(examination, chosen, isWidened);
+        var (start, count) = examination.Resolve(Places[next], instance, next > 0 ? chosen[0] : -1);
+        if (count == 0)
+        {
+            chosen[next] = -1;
+            return Choose(examination, instance, isWidened, chosen, next + 1);
+        }
+        var truth = Truth.False;
+        for (var i = start; i < start + count && truth != Truth.True; i++)
+        {
+            chosen[next] = i;
+            truth = Kleene.Or(truth, Choose(examination, instance, isWidened, chosen, next + 1));
+        }
+        return truth;
+    }
+
+    private static IEnumerable<int> InstancesAt(Examination examination, int instance, Place place, int[] before)
+    {
+        var (start, count) = examination.Resolve(place, instance, before.Length > 0 ? before[0] : -1);
+        return count == 0 ? [-1] : Enumerable.Range(start, count);
+    }
+}

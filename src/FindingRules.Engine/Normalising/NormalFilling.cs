@@ -1,0 +1,65 @@
+using FindingRules.Engine.Compiling;
+using FindingRules.Model.Quantities;
+using FindingRules.Model.Studies;
+using FindingRules.Model.Vocabularies;
+
+namespace FindingRules.Engine.Normalising;
+
+/// <summary>
+/// <c>normal: true</c> stands for each finding's declared normal value, unless something sent of the same subject
+/// departs from normal: then nothing is filled in. What could not be assessed is filled in as that.
+/// </summary>
+internal static class NormalFilling
+{
+    /// <summary>Fills <paramref name="values"/>; the result marks what was filled as normal, or is null where nothing was.</summary>
+    public static bool[]? Fill(RuleNetwork network, StudySubject sent, FindingValue?[] values)
+    {
+        if (sent.IsNotAssessable)
+        {
+            for (var i = 0; i < values.Length; i++) values[i] ??= NotAssessable;
+            return null;
+        }
+        if (!sent.IsNormal || Departure(sent) is not null) return null;
+        var filled = new bool[values.Length];
+        foreach (var finding in sent.Structure.Kind.Findings.Values)
+        {
+            var slot = network.Slots[finding];
+            if (values[slot] is not null || NormalOf(finding.Type) is not { } normal) continue;
+            values[slot] = normal;
+            filled[slot] = true;
+        }
+        return filled;
+    }
+
+    /// <summary>What speaks against filling in: the name of a finding that departs from normal, or of a lesion.</summary>
+    public static string? Departure(StudySubject sent)
+    {
+        if (sent.Lesions.Length > 0) return $"lesion {sent.Lesions[0].Id}";
+        foreach (var finding in sent.Findings.ByName.Values)
+            if (Departs(finding.Finding.Type, finding.Value))
+                return finding.Finding.Title;
+        return null;
+    }
+
+    public static FindingValue? NormalOf(FindingType type) => type switch
+    {
+        ChoiceType { Normal: { } normal } => new ChoiceValue(normal),
+        SignType { NormallyPresent: { } isPresent } => new SignValue(isPresent),
+        ExtentType { NormallyNone: true } extent => new ExtentValue(extent.Axis, []),
+        MeasureType { Normal: { } range } measure => new MeasuredValue(range, measure.Unit, IsBound: true, "normal"),
+        _ => null,
+    };
+
+    private static NotAssessableValue NotAssessable { get; } = new();
+
+    private static bool Departs(FindingType type, FindingValue value) => (type, value) switch
+    {
+        (ChoiceType { Normal: { } normal }, ChoiceValue choice) => choice.Value != normal,
+        (SignType { NormallyPresent: { } isPresent }, SignValue sign) => sign.IsPresent != isPresent,
+        (ExtentType { NormallyNone: true }, ExtentValue extent) => !extent.Stretches.IsEmpty,
+        (MeasureType { Normal: { } range }, MeasuredValue measured) => !Overlaps(range, measured.Interval),
+        _ => false,
+    };
+
+    private static bool Overlaps(Interval a, Interval b) => !a.Intersect(b).IsEmpty;
+}

@@ -1,0 +1,106 @@
+using System.Text;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Readings;
+
+namespace FindingRules.Engine.Reporting;
+
+/// <summary>
+/// The text to paste. It carries what is held, open, borderline and not assessed, so that nothing is lost between
+/// screen and report.
+/// </summary>
+internal sealed class ImpressionWriter(Decided decided, Reading reading)
+{
+    private readonly StringBuilder _text = new();
+
+    public static string Write(Decided decided, Reading reading) => new ImpressionWriter(decided, reading).Write();
+
+    private string Write()
+    {
+        foreach (var suggestion in reading.Suggestions) Line(suggestion.Text + BorderlineMark(suggestion));
+        if (reading.Calm is { } calm) Line(calm);
+        foreach (var conflict in reading.Conflicts)
+            Line($"Contradictory: {TopicAt(conflict.Topic, conflict.Subject)} could be {Either(conflict.Topic, conflict.Values.Select(v => v.Value))}; none is given. Check the findings.");
+        foreach (var held in reading.Held)
+            Line($"Withheld: {TopicAt(held.Topic, held.Subject)}. {string.Join(" ", held.Because)}");
+        foreach (var open in OpenTopics()) Line(open);
+        foreach (var probability in reading.Probabilities) Line(probability.Text);
+        foreach (var step in reading.NextSteps.Where(s => !s.IsDone)) Line($"{Lead(step)}: {step.Text}");
+        foreach (var caution in reading.Cautions) Line($"Caution: {caution.Text}");
+        foreach (var near in Near()) Line(near);
+        foreach (var gap in reading.NotAssessed) Line(GapLine(gap));
+        foreach (var note in reading.Notes) Line($"Note: {note}");
+        if (_text.Length == 0)
+            Line("No rule of this pack applies to what was sent. No protocol was named, so completeness was not checked.");
+        Line(reading.Notice);
+        return _text.ToString().TrimEnd('\n');
+    }
+
+    private void Line(string line) => _text.Append(line).Append('\n');
+
+    private static string Lead(SuggestedStep step) => step.Urgency switch
+    {
+        "urgent" => "Next, urgent",
+        "soon" => "Next, soon",
+        _ => "Next",
+    };
+
+    private string BorderlineMark(Suggestion suggestion)
+    {
+        if (!suggestion.IsBorderline) return "";
+        var ids = suggestion.Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        var measures = reading.Borderline.Where(b => b.Subject == suggestion.Subject && ids.Contains(b.Rule.Id)).SelectMany(b => b.Measures);
+        return $" (Borderline: {Distances(measures)}.)";
+    }
+
+    /// <summary>What a measurement a little off would have added.</summary>
+    private IEnumerable<string> Near() =>
+        from near in reading.Borderline
+        where !near.Applies
+        group near by (near.Subject, near.WouldConclude) into same
+        select $"Borderline: {same.Key.WouldConclude} of the {TitleOf(same.Key.Subject)} is within the precision of measurement ({Distances(same.SelectMany(n => n.Measures))}).";
+
+    private static string Distances(IEnumerable<Evidence> measures)
+    {
+        var texts = measures.Select(m => m.Distance is null || m.Threshold is null
+            ? $"{m.Finding.Replace('-', ' ')} {m.Value}"
+            : $"{m.Finding.Replace('-', ' ')} {m.Value} is {m.Distance} from {m.Threshold}").Distinct().ToList();
+        return texts.Count == 0 ? "within the precision of measurement" : string.Join("; ", texts);
+    }
+
+    /// <summary>Topics for which a rule is true but something not known could withdraw it.</summary>
+    private IEnumerable<string> OpenTopics() =>
+        from rule in decided.Rules
+        where rule.State.Standing is Standing.Open or Standing.Stands
+        from given in rule.Rule.Topics
+        where rule.StateOf(given.Topic).Status == TopicStatus.Open
+        group rule by (given.Topic, rule.Instance.Subject) into same
+        let missing = reading.Unknown.Where(u => u.Subject == same.Key.Subject.Key && same.Any(r => r.Rule.Id == u.Rule.Id))
+            .SelectMany(u => u.Missing).Distinct().Select(FindingTitle).Distinct().ToList()
+        select $"Left open: {same.Key.Topic.Title} of the {same.Key.Subject.Title}"
+            + (missing.Count == 0 ? "." : $"; it needs {string.Join(", ", missing)}.");
+
+    private static string FindingTitle(MissingKey key) => key.Finding.Replace('-', ' ');
+
+    private string TopicAt(string topic, string subject) =>
+        $"{decided.Examination.Network.Pack.Symbols.Topics[topic].Title} of the {TitleOf(subject)}";
+
+    private string Either(string topic, IEnumerable<string> values)
+    {
+        var known = decided.Examination.Network.Pack.Symbols.Topics[topic];
+        return string.Join(" or ", values.Select(v => known.Find(v)?.Title ?? v));
+    }
+
+    private string TitleOf(string subjectKey)
+    {
+        var found = Enumerable.Range(0, decided.Examination.Count).Select(i => decided.Examination[i].Subject).FirstOrDefault(s => s.Key == subjectKey);
+        return found?.Title ?? subjectKey;
+    }
+
+    private string GapLine(NotAssessed gap)
+    {
+        var findings = string.Join(", ", gap.Findings.Select(f => f.Replace('-', ' ')));
+        return gap.IsNotAssessable
+            ? $"Not assessable: {TitleOf(gap.Subject)} ({findings})."
+            : $"Not assessed: {TitleOf(gap.Subject)} ({findings}).";
+    }
+}

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Quantities;
+using FindingRules.Model.Readings;
+
+namespace FindingRules.Engine.Reporting;
+
+/// <summary>Probabilities after a finding, of the rules that stand, from the probability before and a reference's figures.</summary>
+internal static class ProbabilityWriter
+{
+    public static ImmutableArray<ProbabilityNote> Write(Decided decided) =>
+    [
+        .. from rule in decided.Rules
+           where rule.State.Standing == Standing.Stands && rule.IsPublished
+           from conclusion in rule.Rule.Conclusions.OfType<ProbabilityConclusion>()
+           let note = Note(rule, conclusion)
+           where note is not null
+           select note,
+    ];
+
+    /// <summary>Findings without which a standing rule cannot state its probability.</summary>
+    public static IReadOnlyCollection<MissingKey> MissingBefore(RuleAt rule) =>
+    [
+        .. rule.Rule.Conclusions.OfType<ProbabilityConclusion>().Where(c => ValueOf(rule, c) is null)
+            .SelectMany(c => MissingFinder.Of(rule, c.Before, rule.Examination.Network.Before[c])).Distinct(),
+    ];
+
+    private static ProbabilityNote? Note(RuleAt rule, ProbabilityConclusion conclusion)
+    {
+        if (conclusion.Reference.Accuracy is not { } accuracy || ValueOf(rule, conclusion) is not { } before) return null;
+        if (accuracy.After(before, conclusion.IsPositive) is not { } after) return null;
+        var finding = conclusion.IsPositive ? "positive" : "negative";
+        var range = accuracy.Range(before, conclusion.IsPositive) is { } r ? $"{Percent(r.Low)} to {Percent(r.High)}" : null;
+        var text = $"Probability of {accuracy.Of} after this {finding} finding: {Percent(after)}"
+            + (range is null ? "" : $" ({range} over the published intervals)")
+            + $", from {Percent(before)} before; figures used: {accuracy.Figures}, {conclusion.Reference.Cites.TrimEnd('.')}.";
+        return new ProbabilityNote(
+            text, rule.Instance.Subject.Key, accuracy.Of, finding, Percent(before), Percent(after), Fraction(after), range,
+            accuracy.Figures, [rule.Reference], EvidenceWriter.Of(rule), SourceNotes.Of([conclusion.Reference]));
+    }
+
+    /// <summary>One exact probability; a bound or a number outside 0 to 1 is none.</summary>
+    private static Rational? ValueOf(RuleAt rule, ProbabilityConclusion conclusion) =>
+        rule.Examination.Network.Before[conclusion].ValueAt(rule.Examination, rule.Index) is { IsPoint: true, Low: { } before }
+        && before >= Rational.Zero && before <= Rational.One
+            ? before
+            : null;
+
+    private static string Fraction(Rational value) => value.Denominator.IsOne ? value.Numerator.ToString() : $"{value.Numerator}/{value.Denominator}";
+
+    /// <summary>To a tenth of a percent, rounded only here.</summary>
+    private static string Percent(Rational share) => $"{(share * 100).Rounded(1).ToDecimalText(out _)} %";
+}

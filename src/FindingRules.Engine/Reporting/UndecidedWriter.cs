@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using FindingRules.Engine.Compiling.Nodes;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Conditions;
+using FindingRules.Model.Readings;
+using FindingRules.Model.Truths;
+
+namespace FindingRules.Engine.Reporting;
+
+/// <summary>
+/// Rules that are left undecided and of which something was sent: unknown ones, and true ones that something unknown
+/// could still withdraw. A rule nothing of which was sent is not spoken of.
+/// </summary>
+internal static class UndecidedWriter
+{
+    public static ImmutableArray<UndecidedRule> Write(Decided decided) =>
+        [.. decided.Rules.Select(Of).OfType<UndecidedRule>()];
+
+    private static UndecidedRule? Of(RuleAt rule)
+    {
+        switch (rule.State.Standing)
+        {
+            case Standing.Unknown when IsTouched(rule):
+                return Make(rule, [rule], []);
+            case Standing.Open:
+                var superiors = rule.Entry.Superiors.Select(p => new RuleAt(rule.Examination, rule.Index, p))
+                    .Where(r => r.State is { IsDecided: true, Truth: Truth.Unknown }).ToList();
+                return Make(rule, superiors, superiors);
+            case Standing.Stands when rule.IsPublished:
+                // The rule is settled; only the probability that it states waits for the one before.
+                var before = ProbabilityWriter.MissingBefore(rule);
+                return before.Count == 0 ? null : new UndecidedRule(
+                    rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude, [.. before], []);
+            case Standing.Stands:
+                var open = rule.Rule.Topics.Where(t => rule.StateOf(t.Topic).Status == TopicStatus.Open)
+                    .SelectMany(t => OpenRules.Of(rule.Examination, rule.Index, t.Topic)).DistinctBy(r => r.Position).ToList();
+                return open.Count == 0 ? null : Make(rule, open, open);
+            default:
+                return null;
+        }
+    }
+
+    private static UndecidedRule Make(RuleAt rule, IReadOnlyCollection<RuleAt> unknown, IReadOnlyCollection<RuleAt> waitsFor) => new(
+        rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude,
+        [.. MissingFinder.Of(rule.Examination, unknown)],
+        [.. waitsFor.Select(r => r.Rule.Id).Order(StringComparer.Ordinal)]);
+
+    /// <summary>Some statement of the rule is already settled by a finding, or speaks of one sent as a bound.</summary>
+    private static bool IsTouched(RuleAt rule)
+    {
+        if (rule.Entry.OwnSlots is { } slots && rule.Instance.LesionCount == 0 && slots.All(s => rule.Instance.Values[s] is null)) return false;
+        return IsTouched(rule.Examination, rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+    }
+
+    private static bool IsTouched(Examination examination, Condition condition, Node node, int instance) => (condition, node) switch
+    {
+        (AllOf all, AllNode nodes) => AnyTouched(examination, all.Parts, nodes.Parts, instance),
+        (AnyOf any, AnyNode nodes) => AnyTouched(examination, any.Parts, nodes.Parts, instance),
+        (Negation negation, NotNode not) => IsTouched(examination, negation.Part, not.Part, instance),
+        (Quantified quantified, CountNode count) => count.Sites(examination, instance).ToList()
+            .Exists(s => s >= 0 && examination[s].IsPresent && IsTouched(examination, quantified.Where, count.Where, s)),
+        (AssessedStatement, _) => false,
+        (ComparisonStatement or BetweenStatement, StatementNode measure) => measure.UsesBound(examination, instance)
+            || measure.Decide(examination, instance, isWidened: false) != Truth.Unknown,
+        _ => node.Decide(examination, instance, isWidened: false) != Truth.Unknown,
+    };
+
+    private static bool AnyTouched(Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance)
+    {
+        for (var i = 0; i < parts.Length; i++)
+            if (IsTouched(examination, parts[i], nodes[i], instance))
+                return true;
+        return false;
+    }
+}

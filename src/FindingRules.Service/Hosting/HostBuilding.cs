@@ -1,0 +1,54 @@
+using FindingRules.Service.OpenApi;
+using FindingRules.Service.Packs;
+using FindingRules.Service.Problems;
+using FindingRules.Service.Readings;
+
+namespace FindingRules.Service.Hosting;
+
+/// <summary>Sets the host up: server, log, and the parts that requests use.</summary>
+internal static class HostBuilding
+{
+    public static WebApplicationBuilder NewBuilder() => WebApplication.CreateBuilder(new WebApplicationOptions
+    {
+        // Settings lie beside the program and are read once: the folder it happens to be started in is not watched.
+        ContentRootPath = AppContext.BaseDirectory,
+        Args = ["--hostBuilder:reloadConfigOnChange=false"],
+    });
+
+    public static void AddService(this WebApplicationBuilder builder, ServiceSettings settings)
+    {
+        builder.WebHost.UseUrls([.. settings.Urls]);
+        builder.WebHost.ConfigureKestrel(server =>
+        {
+            server.AddServerHeader = false;
+            server.Limits.MaxRequestBodySize = settings.Limits.StudyBytes;
+        });
+        AddLog(builder.Logging);
+
+        var services = builder.Services;
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(settings.Limits.StopMilliseconds));
+        services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
+        services.ConfigureHttpJsonOptions(json => ServiceJson.Configure(json.SerializerOptions));
+        services.AddProblemDetails();
+        services.AddSingleton(settings);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<PackShelf>();
+        services.AddSingleton<PackKeeper>();
+        services.AddHostedService<PackWatch>();
+        services.AddHostedService<LifeLog>();
+        services.AddSingleton<ReadingDesk>();
+        services.AddSingleton<StudyEvaluation>((pack, study, limits) => pack.Read(study, limits));
+        services.AddOpenApiDocument();
+    }
+
+    private static void AddLog(ILoggingBuilder log)
+    {
+        log.ClearProviders();
+        // Standard output is for results; a program's log is not one.
+        log.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        log.AddSimpleConsole(console => console.SingleLine = true);
+        // The framework's own lines hold addresses as they were sent.
+        log.AddFilter("Microsoft", LogLevel.Warning);
+        log.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
+    }
+}

@@ -1,0 +1,22 @@
+namespace FindingRules.Service.Hosting;
+
+/// <summary>Says in the log where the service listens, and that it stops.</summary>
+internal sealed class LifeLog(
+    IServiceProvider services, IHostApplicationLifetime life, ServiceSettings settings, ILogger<LifeLog> log) : IHostedService
+{
+    public Task StartAsync(CancellationToken cancellationToken)
+    {
+        life.ApplicationStarted.Register(Started);
+        life.ApplicationStopping.Register(() => ServiceLog.Stopping(log, settings.Limits.StopMilliseconds));
+        return Task.CompletedTask;
+    }
+
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    private void Started()
+    {
+        var server = services.GetRequiredService<Microsoft.AspNetCore.Hosting.Server.IServer>();
+        var addresses = server.Features.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses ?? [];
+        ServiceLog.Listening(log, string.Join(' ', addresses), $"{addresses.FirstOrDefault()}/");
+    }
+}

@@ -1,0 +1,39 @@
+namespace FindingRules.Service.Hosting;
+
+/// <summary>Every line of the log. None carries a finding, a study key, a query or a path that a client wrote.</summary>
+internal static partial class ServiceLog
+{
+    [LoggerMessage(1, LogLevel.Information, "listening at {Urls}; the description of the interface is at {Page}")]
+    public static partial void Listening(ILogger log, string urls, string page);
+
+    [LoggerMessage(2, LogLevel.Information, "stopping: requests in flight have {Milliseconds} ms")]
+    public static partial void Stopping(ILogger log, int milliseconds);
+
+    [LoggerMessage(10, LogLevel.Information, "pack {Pack} {Version} is in force: digest {Digest}, folder {Folder}, {Rules} rules")]
+    public static partial void PackInForce(ILogger log, string pack, string version, string digest, string folder, int rules);
+
+    [LoggerMessage(11, LogLevel.Error, "pack folder {Folder} refused: {Code} {Place} {Text}")]
+    public static partial void Refused(ILogger log, string folder, string code, string place, string text);
+
+    [LoggerMessage(13, LogLevel.Warning, "{Folder} holds no pack")]
+    public static partial void FolderWithoutPack(ILogger log, string folder);
+
+    [LoggerMessage(14, LogLevel.Error, "the pack folders could not be looked at")]
+    public static partial void FoldersNotReadable(ILogger log, Exception fault);
+
+    [LoggerMessage(15, LogLevel.Warning, "the file system does not tell of changes in {Folder}; it is looked at every {Milliseconds} ms")]
+    public static partial void NotWatched(ILogger log, string folder, int milliseconds);
+
+    [LoggerMessage(20, LogLevel.Information, "{Method} {Route} {Status} in {Milliseconds} ms")]
+    public static partial void Answered(ILogger log, string method, string route, int status, double milliseconds);
+
+    [LoggerMessage(21, LogLevel.Information, "read with pack {Pack} {Digest}")]
+    public static partial void Read(ILogger log, string pack, string digest);
+
+    [LoggerMessage(22, LogLevel.Warning, "no reading: {Code}")]
+    public static partial void NoReading(ILogger log, string code);
+
+    // The text of a fault may quote what was being worked on, so its type and stack are all that is kept.
+    [LoggerMessage(23, LogLevel.Error, "request {Request} failed: {Type}\n{Stack}")]
+    public static partial void Failed(ILogger log, string request, string type, string stack);
+}

@@ -1,0 +1,76 @@
+using FindingRules.Service.Hosting;
+
+namespace FindingRules.Service.Packs;
+
+/// <summary>
+/// Has the pack folders looked at, at the start, when the file system tells of a change, and every few seconds for the
+/// file systems that tell nothing.
+/// </summary>
+internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILogger<PackWatch> log) : BackgroundService
+{
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var changed = new SemaphoreSlim(0, 1);
+        var watchers = settings.PackFolders.Select(f => Watch(f, changed)).OfType<FileSystemWatcher>().ToArray();
+        try
+        {
+            while (!stoppingToken.IsCancellationRequested)
+            {
+                if (Look()) await Task.Delay(settings.Limits.QuietMilliseconds, stoppingToken);
+                else await changed.WaitAsync(settings.Limits.LookMilliseconds, stoppingToken);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // The service was told to stop.
+        }
+        finally
+        {
+            foreach (var watcher in watchers) watcher.Dispose();
+        }
+    }
+
+    private bool Look()
+    {
+        try
+        {
+            return keeper.Look();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            ServiceLog.FoldersNotReadable(log, e);
+            return false;
+        }
+    }
+
+    private FileSystemWatcher? Watch(string folder, SemaphoreSlim changed)
+    {
+        try
+        {
+            var watcher = new FileSystemWatcher(folder) { IncludeSubdirectories = true };
+            watcher.Changed += (_, _) => Signal(changed);
+            watcher.Created += (_, _) => Signal(changed);
+            watcher.Deleted += (_, _) => Signal(changed);
+            watcher.Renamed += (_, _) => Signal(changed);
+            watcher.EnableRaisingEvents = true;
+            return watcher;
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or UnauthorizedAccessException)
+        {
+            ServiceLog.NotWatched(log, folder, settings.Limits.LookMilliseconds);
+            return null;
+        }
+    }
+
+    private static void Signal(SemaphoreSlim changed)
+    {
+        try
+        {
+            if (changed.CurrentCount == 0) changed.Release();
+        }
+        catch (Exception e) when (e is SemaphoreFullException or ObjectDisposedException)
+        {
+            // Two changes at once, or one while stopping: the look that comes sees both.
+        }
+    }
+}

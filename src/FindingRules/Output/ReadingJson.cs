@@ -1,0 +1,88 @@
+using System.Buffers;
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using FindingRules.Model.Messages;
+using FindingRules.Model.Messages.Rendering;
+using FindingRules.Model.Readings;
+
+namespace FindingRules.Output;
+
+/// <summary>
+/// A reading as JSON. The members are those of <see cref="Reading"/> in their order, in camel case; lists are always
+/// there, and what has no value is left out. The same reading is the same bytes.
+/// </summary>
+public static class ReadingJson
+{
+    private static readonly JsonWriterOptions Compact = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonWriterOptions Pretty = Compact with { Indented = true, NewLine = "\n" };
+
+    public static ReadOnlyMemory<byte> ToBytes(Reading reading, bool isPretty = false) =>
+        Written(to => Write(to, reading), isPretty);
+
+    /// <summary>
+    /// What stands where a reading would: <c>{noReading, study?, source, line, messages}</c>. It says in words that there
+    /// is none, so that nobody takes the gap for a study without suggestions.
+    /// </summary>
+    public static ReadOnlyMemory<byte> NoReadingToBytes(NoReading none, bool isPretty = false) =>
+        Written(to => Write(to, none), isPretty);
+
+    public static void Write(Utf8JsonWriter to, NoReading none)
+    {
+        to.WriteStartObject();
+        to.WriteString("noReading", none.Why);
+        to.WriteString("source", Printable.WellFormed(none.Source));
+        if (none.Line is { } line) to.WriteNumber("line", line);
+        to.WritePropertyName("messages");
+        MessageJson.Write(to, none.Messages);
+        to.WriteEndObject();
+    }
+
+    public static void Write(Utf8JsonWriter to, Reading reading)
+    {
+        to.WriteStartObject();
+        WritePack(to, reading.Pack);
+        to.WriteString("engine", reading.Engine);
+        to.WriteString("study", reading.Study);
+        to.WriteOptional("supersedes", reading.Supersedes);
+        to.WriteList("suggestions", reading.Suggestions, SuggestionJson.Write);
+        to.WriteOptional("calm", reading.Calm);
+        to.WriteList("nextSteps", reading.NextSteps, SuggestionJson.Write);
+        to.WriteList("cautions", reading.Cautions, SuggestionJson.Write);
+        to.WriteList("probabilities", reading.Probabilities, SuggestionJson.Write);
+        to.WriteList("held", reading.Held, WithheldJson.Write);
+        to.WriteList("conflicts", reading.Conflicts, WithheldJson.Write);
+        to.WriteList("unknown", reading.Unknown, WithheldJson.Write);
+        to.WriteList("borderline", reading.Borderline, WithheldJson.Write);
+        to.WriteList("askNext", reading.AskNext, WithheldJson.Write);
+        to.WriteList("notAssessed", reading.NotAssessed, WithheldJson.Write);
+        to.WriteStrings("notes", reading.Notes);
+        to.WriteString("impressionText", reading.ImpressionText);
+        to.WriteString("notice", reading.Notice);
+        to.WriteEndObject();
+    }
+
+    private static void WritePack(Utf8JsonWriter to, PackIdentity pack)
+    {
+        to.WriteStartObject("pack");
+        to.WriteString("name", pack.Name);
+        to.WriteString("version", pack.Version);
+        to.WriteString("meaningDigest", pack.MeaningDigest);
+        to.WriteString("textDigest", pack.TextDigest);
+        to.WriteBoolean("isDemonstration", pack.IsDemonstration);
+        to.WriteEndObject();
+    }
+
+    private static ReadOnlyMemory<byte> Written(Action<Utf8JsonWriter> write, bool isPretty)
+    {
+        var bytes = new ArrayBufferWriter<byte>(4096);
+        using (var to = new Utf8JsonWriter(bytes, isPretty ? Pretty : Compact)) write(to);
+        return bytes.WrittenMemory;
+    }
+}
+
+/// <summary>A study that could not be read.</summary>
+/// <param name="Why">Such as <c>the study has 2 errors</c>.</param>
+/// <param name="Source">The file it came from, or <c>standard input</c>.</param>
+/// <param name="Line">Its line, where there is a study a line.</param>
+public sealed record NoReading(string Why, string Source, int? Line, ImmutableArray<Message> Messages);

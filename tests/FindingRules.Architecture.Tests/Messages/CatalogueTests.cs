@@ -1,0 +1,62 @@
+using System.Text.RegularExpressions;
+using FindingRules.Model.Messages;
+using Xunit;
+
+namespace FindingRules.Architecture.Tests.Messages;
+
+public sealed partial class CatalogueTests
+{
+    // Names that end one of these belong to its family; a class that splits a family says more before it.
+    private static readonly (string Ending, int Family)[] Families =
+    [
+        ("ToolMessages", 0), ("UsageMessages", 0), ("YamlMessages", 1), ("PackMessages", 1), ("ManifestMessages", 1), ("SyntaxMessages", 2),
+        ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("ReferenceMessages", 3), ("ReviewMessages", 4),
+        ("CaseMessages", 4), ("StudyMessages", 5), ("ServiceMessages", 7),
+    ];
+
+    public static TheoryData<string> Factories => [.. Catalogue.All.Select(f => f.Name)];
+
+    [Fact]
+    public void The_catalogue_is_found() => Assert.True(Catalogue.All.Length > 30, $"{Catalogue.All.Length} factories");
+
+    [Fact]
+    public void Each_code_has_one_factory() =>
+        Expect.None(Catalogue.All.GroupBy(f => f.Code).Where(g => g.Count() > 1)
+            .Select(g => $"{g.Key}: {string.Join(", ", g.Select(f => f.Name))}"));
+
+    [Theory]
+    [MemberData(nameof(Factories))]
+    public void A_factory_has_one_code_and_severity(string name) =>
+        Assert.Single(Find(name).Messages.Select(m => (m.Code, m.Severity)).Distinct());
+
+    [Theory]
+    [MemberData(nameof(Factories))]
+    public void A_code_is_of_the_family_of_its_class(string name)
+    {
+        var factory = Find(name);
+        var owner = factory.Class;
+        var family = Families.Where(f => owner.EndsWith(f.Ending, StringComparison.Ordinal)).Select(f => f.Family).ToArray();
+        Assert.True(family.Length == 1, $"{owner}: say here which family it belongs to");
+        Assert.Equal(family[0], factory.Messages[0].Number / 1000);
+    }
+
+    [Fact]
+    public void Every_code_has_a_page_and_every_page_a_code() =>
+        Assert.Equal(Catalogue.All.Select(f => f.Code).Order(StringComparer.Ordinal), MessagePages.Codes);
+
+    [Fact]
+    public void Only_the_catalogue_makes_messages() =>
+        Expect.None(SourceFiles.Products
+            .Where(f => !f.Path.StartsWith("src/FindingRules.Model/Messages/Catalog/", StringComparison.Ordinal))
+            .Where(f => MakesMessage().IsMatch(f.Text)).Select(f => f.Path));
+
+    [Fact]
+    public void The_catalogue_holds_factories_only() =>
+        Expect.None(Catalogue.Classes.SelectMany(c => c.GetMethods().Where(m => m.DeclaringType == c && m.ReturnType != typeof(Message)))
+            .Select(m => $"{m.DeclaringType!.Name}.{m.Name}"));
+
+    internal static Catalogue Find(string name) => Catalogue.All.First(f => f.Name == name);
+
+    [GeneratedRegex(@"\bnew Message\(|\bMessage \w+ = new\(")]
+    private static partial Regex MakesMessage();
+}

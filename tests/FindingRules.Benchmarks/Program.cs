@@ -1,0 +1,4 @@
+using BenchmarkDotNet.Running;
+using FindingRules.Benchmarks;
+
+BenchmarkSwitcher.FromAssembly(typeof(ReadingBenchmarks).Assembly).Run(args);

@@ -1,0 +1,54 @@
+using System.Net;
+using FindingRules.Service.Tests.Hosting;
+using FindingRules.Service.Tests.Problems;
+using Xunit;
+
+namespace FindingRules.Service.Tests.Health;
+
+public sealed class HealthTests
+{
+    [Fact]
+    public async Task A_service_without_a_pack_is_alive_and_not_ready()
+    {
+        await using var service = await RunningService.StartAsync(new PackDisk(), mustBeReady: false);
+        Assert.Equal("alive", (string?)(await service.GetJsonAsync("/healthz"))["status"]);
+        using var answer = await service.Client.GetAsync("/readyz");
+        await answer.IsProblemAsync(HttpStatusCode.ServiceUnavailable, "FR7010");
+    }
+
+    [Fact]
+    public async Task A_service_with_a_pack_is_ready_and_names_it()
+    {
+        await using var service = await RunningService.StartAsync();
+        var ready = await service.GetJsonAsync("/readyz");
+        Assert.Equal("ready", (string?)ready["status"]);
+        Assert.Equal("example", (string?)ready["packs"]![0]);
+    }
+
+    [Fact]
+    public async Task A_service_becomes_ready_when_a_pack_is_put_into_its_folder()
+    {
+        await using var service = await RunningService.StartAsync(new PackDisk(), mustBeReady: false);
+        service.Disk.Write("example", FindingRules.Testing.ExamplePack.Plain);
+        await service.UntilAsync(async () => (await service.Client.GetAsync("/readyz")).IsSuccessStatusCode);
+    }
+
+    [Fact]
+    public async Task The_check_for_containers_tells_a_ready_service_from_one_that_is_not()
+    {
+        await using var ready = await RunningService.StartAsync();
+        await using var waiting = await RunningService.StartAsync(new PackDisk(), mustBeReady: false);
+        using var output = new StringWriter();
+        Assert.Equal(0, await ServiceHealth.CheckAsync(ready.Client.BaseAddress!, output));
+        Assert.Equal(1, await ServiceHealth.CheckAsync(waiting.Client.BaseAddress!, output));
+        Assert.Contains("FR7010", output.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_check_for_containers_says_where_nothing_answers()
+    {
+        using var output = new StringWriter();
+        Assert.Equal(1, await ServiceHealth.CheckAsync(new Uri("http://127.0.0.1:1"), output));
+        Assert.Contains("no answer from http://127.0.0.1:1", output.ToString(), StringComparison.Ordinal);
+    }
+}

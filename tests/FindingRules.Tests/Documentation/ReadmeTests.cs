@@ -1,0 +1,110 @@
+using System.Text.RegularExpressions;
+using FindingRules.Model.Packs;
+using FindingRules.Output;
+using FindingRules.Testing;
+using FindingRules.Tests.Schemas;
+using Xunit;
+
+namespace FindingRules.Tests.Documentation;
+
+/// <summary>README says what is so: each block of it is run, read or compared.</summary>
+public sealed partial class ReadmeTests
+{
+    private const string Language = "rule ";
+    private const string FileOfExample = "yaml ";
+
+    private static readonly string[] OtherSorts =
+        ["sh", "sh serve", "sh curl", "json study", "json study-forms", "text reading", "text message", "yaml wrong", "yaml part vocabulary"];
+
+    public static TheoryData<string, string> ExampleFiles()
+    {
+        var data = new TheoryData<string, string>();
+        foreach (var block in FencedBlock.All.Where(b => !OtherSorts.Contains(b.Sort) && b.Sort.StartsWith(FileOfExample, StringComparison.Ordinal)))
+            data.Add(block.Sort[FileOfExample.Length..], block.Text);
+        return data;
+    }
+
+    [Fact]
+    public void Every_block_is_of_a_sort_that_is_tested() => Assert.Empty(FencedBlock.All.Where(b =>
+        !OtherSorts.Contains(b.Sort)
+        && !b.Sort.StartsWith(Language, StringComparison.Ordinal)
+        && !ExamplePack.Kinds.Any(k => b.Sort == FileOfExample + k)));
+
+    [Fact]
+    public void It_stays_short_enough_to_be_read() => Assert.InRange(File.ReadLines(Repository.PathOf("README.md")).Count(), 100, 400);
+
+    [Fact]
+    public void The_first_block_holds_the_two_commands() => Assert.Equal(
+        """
+        dotnet run --project src/FindingRules.Cli -- read rules/msk-ultrasound rules/msk-ultrasound/studies/shoulder.json
+        dotnet test FindingRules.sln
+
+        """,
+        FencedBlock.All[0].Text);
+
+    [Fact]
+    public void The_standing_caution_comes_before_the_commands()
+    {
+        var text = Repository.ReadText("README.md");
+
+        Assert.InRange(text.IndexOf(Pack.StandingNotice, StringComparison.Ordinal), 1, text.IndexOf("```", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Links_lead_to_files_that_exist()
+    {
+        var links = Link().Matches(Repository.ReadText("README.md")).Select(m => m.Groups["target"].Value).ToArray();
+
+        Assert.NotEmpty(links);
+        Assert.All(links, l => Assert.True(File.Exists(Repository.PathOf(l)), l));
+    }
+
+    [Fact]
+    public void The_shown_study_is_the_one_that_the_command_reads() => Assert.Equal(
+        Repository.ReadText("rules", "msk-ultrasound", "studies", "shoulder.json").TrimEnd(),
+        FencedBlock.The("json study").Text.TrimEnd());
+
+    [Fact]
+    public void The_shown_reading_is_what_comes_back()
+    {
+        var answer = ShippedPack.Pack.Read(ShippedPack.Study(FencedBlock.The("json study").Text));
+        Assert.NotNull(answer.Reading);
+        var text = new StringWriter { NewLine = "\n" };
+        ReadingText.Write(text, answer.Reading);
+
+        Assert.Equal(text.ToString().TrimEnd(), FencedBlock.The("text reading").Text.TrimEnd());
+    }
+
+    [Fact]
+    public void Every_form_of_a_study_is_understood()
+    {
+        var answer = ShippedPack.Pack.Read(ShippedPack.Study(FencedBlock.The("json study-forms").Text));
+
+        Assert.True(answer.Reading is not null, ShippedPack.InWords(answer.Messages));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExampleFiles))]
+    public void A_shown_file_takes_its_place_in_the_example_pack(string kind, string text)
+    {
+        var load = ExamplePack.Plain.With(kind, text).Load();
+
+        Assert.True(load.Pack is not null, ShippedPack.InWords(load.Messages));
+    }
+
+    [Fact]
+    public void The_shown_part_of_a_vocabulary_is_valid() =>
+        Assert.Empty(SchemaFile.Of("vocabulary").Errors(YamlAsJson.Read(FencedBlock.The("yaml part vocabulary").Text)));
+
+    [Fact]
+    public void The_shown_message_is_what_the_wrong_file_gives()
+    {
+        var load = ExamplePack.Plain.With("rules", FencedBlock.The("yaml wrong").Text).Load();
+
+        Assert.Null(load.Pack);
+        Assert.Equal(ShippedPack.InWords(load.Messages).TrimEnd(), FencedBlock.The("text message").Text.TrimEnd());
+    }
+
+    [GeneratedRegex(@"\]\((?<target>[^)#:]+)\)")]
+    private static partial Regex Link();
+}

@@ -22,6 +22,9 @@ public sealed record Pack
 
     public required string Department { get; init; }
 
+    /// <summary>The standing notice of every answer, as the department words it; it holds <see cref="StandingNotice"/>.</summary>
+    public string Caution { get; init; } = StandingNotice;
+
     /// <summary>Null while no clinician has approved this very meaning: then every answer says DEMONSTRATION.</summary>
     public Approval? Approval { get; init; }
 

@@ -1,0 +1,42 @@
+using FindingRules.Model.Text;
+
+namespace FindingRules.Packs.Documents;
+
+/// <summary>A piece of a YAML file or a JSON text, as written, with its place.</summary>
+internal abstract class DocumentNode(SourceText source, TextSpan span)
+{
+    private string? _pointer;
+
+    public SourceText Source { get; } = source;
+
+    public TextSpan Span { get; } = span;
+
+    /// <summary>What it lies in; null for the whole document.</summary>
+    public DocumentNode? Parent { get; private set; }
+
+    /// <summary>Its key or its number in what it lies in; null for the whole document.</summary>
+    public string? Step { get; private set; }
+
+    /// <summary>As messages name its form: a list, a text.</summary>
+    public abstract string Form { get; }
+
+    /// <summary>A study's places carry a JSON Pointer, a pack file's do not.</summary>
+    public bool HasPointers { get; init; }
+
+    public Location Location => new(Source, Span, HasPointers ? Pointer : null);
+
+    /// <summary>The place where it begins: enough to underline for what is missing inside.</summary>
+    public Location Opening => new(Source, Span with { Length = Math.Min(1, Span.Length) }, HasPointers ? Pointer : null);
+
+    /// <summary>RFC 6901.</summary>
+    public string Pointer => _pointer ??= Parent is null ? "" : $"{Parent.Pointer}/{Escape(Step!)}";
+
+    internal void AttachTo(DocumentNode parent, string step)
+    {
+        Parent = parent;
+        Step = step;
+    }
+
+    private static string Escape(string step) =>
+        step.AsSpan().ContainsAny('~', '/') ? step.Replace("~", "~0").Replace("/", "~1") : step;
+}

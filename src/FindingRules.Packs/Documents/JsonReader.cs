@@ -1,0 +1,131 @@
+using System.Text;
+using System.Text.Json;
+using FindingRules.Model.Messages;
+using FindingRules.Model.Messages.Catalog;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Text;
+
+namespace FindingRules.Packs.Documents;
+
+/// <summary>JSON text in, document tree out, with JSON Pointers. The same limits and the same tree as for YAML.</summary>
+internal ref struct JsonReader
+{
+    private readonly SourceText _source;
+    private readonly int _depthLimit;
+    private readonly MessageBag _messages;
+    private readonly ReadOnlySpan<byte> _bytes;
+    private Utf8JsonReader _reader;
+    private JsonPlaces _places;
+
+    private JsonReader(SourceText source, ReadOnlySpan<byte> bytes, LoadLimits limits, MessageBag messages)
+    {
+        _source = source;
+        _depthLimit = limits.DocumentDepth;
+        _messages = messages;
+        _bytes = bytes;
+        // Depth is checked here, with words; the reader's own limit is never met.
+        _reader = new Utf8JsonReader(bytes, new JsonReaderOptions { MaxDepth = _depthLimit + 2 });
+        _places = new JsonPlaces(source.Content, bytes.Length);
+    }
+
+    /// <summary>Null where the text is not JSON; then one message says why.</summary>
+    public static DocumentNode? Read(SourceText source, LoadLimits limits, MessageBag messages)
+    {
+        var bytes = Encoding.UTF8.GetBytes(source.Content);
+        if (bytes.Length > limits.StudyBytes)
+        {
+            messages.Add(ToolMessages.FileTooLarge(source.Path, bytes.Length, limits.StudyBytes));
+            return null;
+        }
+        var reader = new JsonReader(source, bytes, limits, messages);
+        try
+        {
+            reader._reader.Read();
+            var root = reader.ReadNode();
+            if (root is not null) reader._reader.Read();
+            return root;
+        }
+        catch (JsonException failure)
+        {
+            messages.Add(JsonFailure.Explain(failure, source, bytes));
+            return null;
+        }
+        catch (InvalidOperationException)
+        {
+            // A \u escape that is half of a character: the reader finds it only when the text is asked for.
+            messages.Add(JsonFailure.HalfCharacter(reader.PlaceOfToken()));
+            return null;
+        }
+    }
+
+    // Null once a message stopped the reading.
+    private DocumentNode? ReadNode() => _reader.TokenType switch
+    {
+        JsonTokenType.StartObject => Within() ? ReadMapping() : null,
+        JsonTokenType.StartArray => Within() ? ReadList() : null,
+        JsonTokenType.String => new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true },
+        JsonTokenType.Number => Plain(ScalarStyle.JsonNumber),
+        JsonTokenType.Null => Plain(ScalarStyle.JsonNull),
+        _ => Plain(ScalarStyle.JsonTrueOrFalse),
+    };
+
+    private ScalarNode Plain(ScalarStyle style)
+    {
+        var span = TokenSpan();
+        return new ScalarNode(_source, span, _source.Slice(span), style) { HasPointers = true };
+    }
+
+    private bool Within()
+    {
+        if (_reader.CurrentDepth < _depthLimit) return true;
+        _messages.Add(StudyMessages.TooDeep(PlaceOfToken(), _depthLimit));
+        return false;
+    }
+
+    private MappingNode? ReadMapping()
+    {
+        var start = TokenSpan().Start;
+        var entries = new List<MappingEntry>();
+        Dictionary<string, ScalarNode>? firsts = null;
+        while (_reader.Read() && _reader.TokenType != JsonTokenType.EndObject)
+        {
+            var key = new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true };
+            _reader.Read();
+            if (ReadNode() is not { } value) return null;
+            var first = FirstOf(key, entries, ref firsts);
+            if (first is null) entries.Add(new MappingEntry(key, value));
+            else _messages.Add(StudyMessages.DuplicateMember(key.Location, Shown.Briefly(key.Value), first.Location));
+        }
+        return new MappingNode(_source, TextSpan.Between(start, TokenSpan().End), entries) { HasPointers = true };
+    }
+
+    private static ScalarNode? FirstOf(ScalarNode key, List<MappingEntry> entries, ref Dictionary<string, ScalarNode>? firsts)
+    {
+        if (entries.Count > 16 && firsts is null) firsts = entries.ToDictionary(e => e.Key.Value, e => e.Key, StringComparer.Ordinal);
+        if (firsts is not null) return firsts.TryAdd(key.Value, key) ? null : firsts[key.Value];
+        foreach (var entry in entries)
+            if (entry.Key.Value == key.Value)
+                return entry.Key;
+        return null;
+    }
+
+    private ListNode? ReadList()
+    {
+        var start = TokenSpan().Start;
+        var items = new List<DocumentNode>();
+        while (_reader.Read() && _reader.TokenType != JsonTokenType.EndArray)
+        {
+            if (ReadNode() is not { } item) return null;
+            items.Add(item);
+        }
+        return new ListNode(_source, TextSpan.Between(start, TokenSpan().End), items) { HasPointers = true };
+    }
+
+    private TextSpan TokenSpan()
+    {
+        var start = _places.OffsetOf((int)_reader.TokenStartIndex);
+        return TextSpan.Between(start, _places.OffsetOf((int)_reader.BytesConsumed));
+    }
+
+    private Location PlaceOfToken() => new(_source, TokenSpan(), "");
+}

@@ -1,0 +1,134 @@
+using Xunit;
+
+namespace FindingRules.Tests.ShippedPack;
+
+/// <summary>Plantar fascia, web spaces, foreign bodies and masses; each test is named after its fact.</summary>
+public sealed class FootAndWoundTests
+{
+    // Cardinal et al. 1996: painful heels from 3.2 mm, healthy ones to 4.0 mm.
+    [Theory]
+    [InlineData("3.1 mm", false)]
+    [InlineData("3.6 mm", true)]
+    [InlineData("4.0 mm", true)]
+    [InlineData("4.1 mm", false)]
+    public void F_PLF_02_Painful_and_healthy_heels_overlap(string thickness, bool warns) =>
+        Assert.Equal(warns, Shipped.Read("plantar-fascia", $$""" "heel-pain": "present", "fascia-thickness": "{{thickness}}" """).Warns("fascia-overlap"));
+
+    // Aggarwal et al. 2020: more than 4 mm.
+    [Theory]
+    [InlineData("4.0 mm", null)]
+    [InlineData("4.1 mm", "thickened")]
+    public void F_PLF_03_Plantar_fascia(string thickness, string? value) =>
+        Assert.Equal(value, Shipped.Read("plantar-fascia", $$""" "fascia-thickness": "{{thickness}}" """).ValueOf("fascia-size"));
+
+    // Reference page on the sign; no guideline asks for the clip: department policy.
+    [Theory]
+    [InlineData("\"present\"", false)]
+    [InlineData("\"absent\"", true)]
+    [InlineData("\"not-assessable\"", true)]
+    public void F_MOR_03_A_web_space_mass_waits_for_the_clip(string clip, bool isHeld)
+    {
+        var reading = Shipped.Read("third-web-space", $$""" "web-mass": "present", "plantar-shift": "present", "clip-recorded": {{clip}} """);
+
+        Assert.Equal(isHeld, reading.Holds("web-lesion"));
+        Assert.Equal(isHeld, reading.Offers("record-clip"));
+        Assert.Equal(isHeld ? null : "suggests-neuroma", reading.ValueOf("web-lesion"));
+    }
+
+    // PMID 25432459: the click felt by hand is another finding than the sonographic sign.
+    [Fact]
+    public void F_MOR_05_A_click_is_not_the_sonographic_sign()
+    {
+        var reading = Shipped.Read("third-web-space", """ "web-mass": "present", "clinical-click": "present" """);
+
+        Assert.Null(reading.ValueOf("web-lesion"));
+        Assert.True(reading.Offers("squeeze-manoeuvre"));
+        Assert.True(reading.Warns("click-is-not-shift"));
+    }
+
+    // ACR Chronic Foot Pain 2020, variant 3.
+    [Fact]
+    public void F_MOR_07_MRI_after_a_negative_film_names_its_edition()
+    {
+        var reading = Shipped.Read("third-web-space", """ "web-mass": "absent", "web-symptoms": "present" """, """ "plain-film": "negative" """);
+
+        var step = Assert.Single(reading.NextSteps, s => s.Step == "forefoot-mri");
+        Assert.Contains("2020, variant 3; check the current edition", step.Text, StringComparison.Ordinal);
+    }
+
+    // Davis et al. 2015 and what follows from it: a negative scan does not exclude.
+    [Fact]
+    public void F_FB_03_A_negative_scan_does_not_exclude_a_body()
+    {
+        var reading = Shipped.Read("wound-site", """ "echogenic-body": "absent" """, """ "suspicion-persists": "present" """);
+
+        Assert.Contains("does not exclude", reading.TextOf("body-finding"), StringComparison.Ordinal);
+        Assert.True(reading.Warns("negative-scan"));
+        Assert.True(reading.Offers("ct-or-mri"));
+    }
+
+    // Courter 1990: 99 % of glass of 2 mm on two views, 83 % of 1 mm, 61 % of 0.5 mm.
+    [Theory]
+    [InlineData("1.9 mm", "two-or-more", "not-excluded")]
+    [InlineData("2.0 mm", "two-or-more", "unlikely")]
+    [InlineData("2.0 mm", "one", "one-view")]
+    public void F_FB_04_Glass_and_a_negative_film(string size, string views, string value)
+    {
+        var reading = Shipped.ReadFacts(
+            $$""" "suspected": "glass", "radiograph": "negative", "radiograph-views": "{{views}}", "fragment-size": "{{size}}" """);
+
+        Assert.Equal(value, reading.ValueOf("glass-on-film"));
+        Assert.True(reading.Offers("ultrasound"));
+    }
+
+    // Textbook chapter and T-09: wood and small glass can be missing from a film.
+    [Theory]
+    [InlineData("wood", true)]
+    [InlineData("glass", true)]
+    [InlineData("plastic", true)]
+    [InlineData("metal", false)]
+    public void F_FB_06_A_negative_film_asks_for_ultrasound(string material, bool isOffered) =>
+        Assert.Equal(isOffered, Shipped.ReadFacts($$""" "radiograph": "negative", "suspected": "{{material}}" """).Offers("ultrasound"));
+
+    // Teaching pages disagree on the artefact of wood.
+    [Theory]
+    [InlineData("shadow")]
+    [InlineData("reverberation")]
+    public void F_FB_09_The_artefact_does_not_decide_the_material(string artefact)
+    {
+        var reading = Shipped.Read("wound-site", $$""" "echogenic-body": "present", "posterior-artefact": "{{artefact}}" """);
+
+        Assert.True(reading.Warns("artefact-is-not-material"));
+        Assert.DoesNotContain(reading.Suggestions, s => s.Text.Contains("wood", StringComparison.Ordinal) || s.Text.Contains("glass", StringComparison.Ordinal));
+    }
+
+    // British Sarcoma Group 2019 (more than 5 cm), a Scottish document of 2025 (5 cm or more); the pack takes the latter.
+    [Theory]
+    [InlineData("4.9 cm", "absent", null)]
+    [InlineData("5.0 cm", "absent", "feature-present")]
+    [InlineData("5.1 cm", "absent", "feature-present")]
+    [InlineData("6.0 cm", "present", null)]
+    public void F_STM_01_Size_of_a_mass(string size, string lipoma, string? value)
+    {
+        var reading = Shipped.Read("lower-limb-soft-tissue", $$"""
+            "lump": "present", "lump-size": "{{size}}", "plain-lipoma": "{{lipoma}}", "growing": "absent",
+            "lump-painful": "absent", "lump-depth": "superficial", "recurrent": "absent"
+            """);
+
+        Assert.Equal(value, reading.ValueOf("lump-referral"));
+        Assert.Equal(value is not null, reading.Offers("sarcoma-pathway"));
+    }
+
+    // NICE NG12 by way of a summary, British Sarcoma Group: growth, pain, depth, recurrence, whatever the size.
+    [Theory]
+    [InlineData("growing", "present")]
+    [InlineData("lump-painful", "present")]
+    [InlineData("lump-depth", "deep")]
+    [InlineData("recurrent", "present")]
+    public void F_STM_02_Features_that_do_not_need_a_size(string finding, string value)
+    {
+        var reading = Shipped.Read("upper-limb-soft-tissue", $$""" "lump": "present", "{{finding}}": "{{value}}" """);
+
+        Assert.True(reading.Offers("sarcoma-pathway"));
+    }
+}

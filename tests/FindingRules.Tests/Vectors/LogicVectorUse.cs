@@ -40,7 +40,7 @@ internal sealed record LogicVectorUse(string Group, int Used, int Of, string Res
         new("CqlIntervalOperators/NotEqual", 4, 6, Units),
         new("CqlIntervalOperators/Overlaps", 13, 17, Units + "; a range has no missing ends, and between two whole numbers lie others"),
         new("CqlListOperators/Contains", 1, 4, "a list of values has no missing one, and is there"),
-        new("CqlListOperators/In", 3, 5, "a list of values has no missing one, and is there"),
+        new("CqlListOperators/In", 2, 5, "a list of values has no missing one, is not empty, and is there"),
         new("CqlArithmeticFunctions/Add", 6, 7, Units),
         new("CqlArithmeticFunctions/Divide", 8, 12, Units + "; nothing is rounded"),
         new("CqlArithmeticFunctions/Multiply", 7, 7),

@@ -20,6 +20,7 @@ internal sealed class VectorCondition
     private readonly List<SentFinding> _sent = [];
     private readonly List<Finding> _missing = [];
     private readonly List<(Structure Structure, Findings Findings)> _counted = [];
+    private readonly List<Kind> _kinds = [];
     private int _numbers;
 
     /// <summary>Null where our language cannot say it.</summary>
@@ -32,7 +33,7 @@ internal sealed class VectorCondition
     private Truth Run(Condition condition)
     {
         var vocabulary = Vocabulary(
-            [], _counted.Select(c => c.Structure.Kind).Distinct(), _counted.Select(c => c.Structure),
+            [], _kinds, _counted.Select(c => c.Structure),
             _sent.Select(s => s.Finding).Concat(_missing));
         var caution = new Caution("note", Says("note"), [], Nowhere);
         var rule = new Rule("R", Scope.Study, condition, [new CautionConclusion(caution, Nowhere)], Nowhere)
@@ -104,6 +105,7 @@ internal sealed class VectorCondition
         if (parts.IsEmpty || !items.All(i => i is TruthTerm || (i is NullTerm && parts is not [NullTerm]))) return null;
         var sign = ModelOf.Sign("holds");
         var kind = Kind("item", null, sign);
+        _kinds.Add(kind);
         foreach (var (item, index) in items.Select((item, index) => (item, index)))
             _counted.Add((Structure($"item-{index}", kind, isPaired: false), item is TruthTerm truth
                 ? new Findings(ByName([new SentFinding(sign, new SignValue(truth.Value), Nowhere)], s => s.Finding.Name))
@@ -116,11 +118,12 @@ internal sealed class VectorCondition
     {
         ListTerm list when value is TextTerm text && list.Items.All(i => i is TextTerm) =>
             Membership(text.Value, [.. list.Items.Select(i => ((TextTerm)i).Value)]),
-        ListTerm list => AnyOne([.. list.Items.Select(i => In(value, i))]),
+        ListTerm { Items.IsEmpty: false } list => AnyOne([.. list.Items.Select(i => In(value, i))]),
         RangeTerm range => All(
             Compare(value, range.LowClosed ? Comparator.AtLeast : Comparator.Above, range.Low),
             Compare(value, range.HighClosed ? Comparator.AtMost : Comparator.Below, range.High)),
         CompareTerm { Left: null } compare => Compare(value, compare.Comparator, compare.Right),
+        ListTerm => null,
         _ => Compare(value, Comparator.Equal, test),
     };
 

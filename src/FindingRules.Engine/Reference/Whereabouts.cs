@@ -35,7 +35,8 @@ internal sealed class Whereabouts(Examination now, Examination? earlier)
         return place.Relation switch
         {
             PlaceRelation.Study => new Spot(Subject.Study, isEarlier),
-            PlaceRelation.Own => place.IsEarlier && !own.IsNowhere ? Earlier(own.Subject) : own,
+            PlaceRelation.Own when own.IsNowhere => own with { IsEarlier = isEarlier },
+            PlaceRelation.Own => place.IsEarlier ? Earlier(own.Subject) : own,
             PlaceRelation.Ipsilateral => Beside(place.Structure!, own.Subject.Side),
             _ => Opposite(place.Structure ?? own.Subject.Structure, own.Subject.Side),
         };

@@ -40,7 +40,7 @@ public sealed class LogicLawTests
             var right = outcome.Rules.Where(r => r.Rule.Id == "ZZ-RIGHT");
             Assert.Equal(left.Select(r => (r.Subject, r.Truth, r.Widened)), right.Select(r => (r.Subject, r.Truth, r.Widened)));
         },
-        iter: 60, print: s => s.ToString());
+        iter: 40, print: s => s.ToString());
 
     private sealed record Given(Condition A, Condition B, Condition C, Scope Range, Condition Where);
 

@@ -51,7 +51,7 @@ public sealed class MonotonicityTests
             AssertKept(ReferenceInterpreter.Decide, s.Sample, s.Known);
             AssertKept((pack, study) => Evaluator.Decide(NetworkCompiler.Compile(pack), study), s.Sample, s.Known);
         },
-        iter: 400, print: s => $"{s.Sample}\nsupplied\n{SampleText.Of(s.Known)}");
+        iter: 250, print: s => $"{s.Sample}\nsupplied\n{SampleText.Of(s.Known)}");
 
     private static void AssertKept(Func<Pack, Study, Outcome> decide, Sample sample, Study known)
     {

@@ -28,7 +28,7 @@ public sealed class OrderTests
                 ReferenceInterpreter.Decide(s.Plain.Pack, s.Plain.Study), ReferenceInterpreter.Decide(s.Other.Pack, s.Other.Study)));
             Assert.Empty(BothInterpreters.Differences(Run(s.Plain), Run(s.Other)));
         },
-        iter: 300, print: s => s.Plain.ToString());
+        iter: 150, print: s => s.Plain.ToString());
 
     private static Outcome Run(Sample sample) => Evaluator.Decide(NetworkCompiler.Compile(sample.Pack), sample.Study);
 

@@ -15,7 +15,7 @@ public sealed class SampleMixTests(ITestOutputHelper output)
     public void Rules_and_topics_of_random_samples_come_out_every_way()
     {
         var source = new PCG(1, 20261125);
-        var outcomes = Enumerable.Range(0, 600)
+        var outcomes = Enumerable.Range(0, 400)
             .Select(_ => Sample.Any.Generate(source, null, out var _))
             .Select(s => ReferenceInterpreter.Decide(s.Pack, s.Study)).ToList();
         var truths = Shares(outcomes.SelectMany(o => o.Rules).Select(r => r.Truth));

@@ -96,5 +96,16 @@ public sealed class EarlierTests
         Assert.Equal(Truth.True, outcome.Truth("R", "right supraspinatus"));
     }
 
+    [Fact]
+    public void The_earlier_study_has_no_earlier_study_of_its_own()
+    {
+        var growth = Calculate(Own.The("tear-length"), ArithmeticOperator.Subtract, Own.Earlier().The("tear-length"));
+        var outcome = Decide(
+            [Rule("NOW", Cuff, Own.Derived("growth", growth).Below(Mm(9))), Rule("THEN", Cuff, Own.Earlier().Derived("growth", growth).Below(Mm(9)))],
+            Study(Right("supraspinatus", ("tear-length", 9))).WithEarlier(Right("supraspinatus", ("tear-length", 5))));
+        Assert.Equal(Truth.True, outcome.Truth("NOW", "right supraspinatus"));
+        Assert.Equal(Truth.Unknown, outcome.Truth("THEN", "right supraspinatus"));
+    }
+
     private static Truth Of(Study study) => Decide([Rule("GREW", Cuff, _grew)], study).Truth("GREW", "right supraspinatus");
 }

@@ -79,6 +79,15 @@ public sealed class LesionTests
     }
 
     [Fact]
+    public void One_structure_under_two_names_is_one_lesion_in_a_statement()
+    {
+        var outcome = Decide(
+            [Rule("THICKER", Only("supraspinatus"), Own.The("thickness").Above(Beside("supraspinatus").The("thickness")), Gives(State, "thick"))],
+            Study(Right("supraspinatus").Lesion("L1", ("thickness", 3)).Lesion("L2", ("thickness", 9))));
+        Assert.Equal(Truth.False, outcome.Truth("THICKER", "right supraspinatus"));
+    }
+
+    [Fact]
     public void An_unknown_lesion_leaves_a_statement_from_outside_unknown_unless_another_one_is_true()
     {
         var rule = Rule("DARK", Only("biceps"), Beside("supraspinatus").Is("echo", "anechoic"));

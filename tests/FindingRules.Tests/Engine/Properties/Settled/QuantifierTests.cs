@@ -95,6 +95,18 @@ public sealed class QuantifierTests
             Of(Any(Cuff, thicker), Right("infraspinatus", ("thickness", 6)), Left("infraspinatus", ("thickness", 4))));
     }
 
+    [Fact]
+    public void A_quantifier_inside_another_counts_on_the_side_of_what_is_counted()
+    {
+        var both = Any(Only("supraspinatus"), And(_dark, Any(Only("biceps"), _dark)));
+        var crossed = Decide(
+            [Rule("BOTH", Scope.Study, both)],
+            Study(
+                Right("supraspinatus", ("echo", "anechoic")), Left("supraspinatus", ("echo", "fibrillar")),
+                Right("biceps", ("echo", "fibrillar")), Left("biceps", ("echo", "anechoic"))));
+        Assert.Equal(Truth.False, crossed.Truth("BOTH", "study"));
+    }
+
     private static Truth Of(Condition condition, params StudySubject[] cuff) =>
         Decide([Rule("R", Only("biceps"), condition)], Study([Right("biceps"), .. cuff])).Truth("R", "right biceps");
 }

@@ -60,6 +60,25 @@ public sealed class SideTests
     }
 
     [Fact]
+    public void A_measure_worked_out_elsewhere_sees_other_structures_from_there()
+    {
+        var band = Beside("midline-band").The("thickness");
+        var other = Opposite("infraspinatus").The("thickness");
+        var outcome = Decide(
+            [
+                Rule("MIDLINE", Only("biceps"), Opposite("supraspinatus").Derived("band", band).Above(Mm(3))),
+                Rule("BACK", Only("biceps"), Opposite("supraspinatus").Derived("back", other).Above(Mm(3))),
+                Rule("FROM-MIDLINE", Only("biceps"), Beside("midline-band").Derived("other", other).Above(Mm(3))),
+            ],
+            Study(
+                Right("biceps"), Subject("midline-band", Side.None, ("thickness", 4)),
+                Right("infraspinatus", ("thickness", 4)), Left("infraspinatus", ("thickness", 2))));
+        Assert.Equal(Truth.True, outcome.Truth("MIDLINE", "right biceps"));
+        Assert.Equal(Truth.True, outcome.Truth("BACK", "right biceps"));
+        Assert.Equal(Truth.Unknown, outcome.Truth("FROM-MIDLINE", "right biceps"));
+    }
+
+    [Fact]
     public void A_protocol_makes_the_structures_it_requires_subjects_on_its_side()
     {
         var outcome = Decide(

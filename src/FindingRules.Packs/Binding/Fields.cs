@@ -66,7 +66,14 @@ internal sealed class Fields
         return AsText(node, $"`{key}` of {Owner}");
     }
 
-    public string? Words(string key) => Text(key) is { } text ? OneLine(text.Value) : null;
+    /// <summary>Words for a person, on one line.</summary>
+    public string? Words(string key)
+    {
+        if (Text(key) is not { } text) return null;
+        if (text.LooksOtherThanText)
+            Report(PackMessages.WrongForm(text.Location, $"`{key}` of {Owner}", $"`{Shown.Briefly(text.Value)}`", "a text; put it in double quotes"));
+        return OneLine(text.Value);
+    }
 
     public bool? Flag(string key)
     {
@@ -136,7 +143,7 @@ internal sealed class Fields
     {
         if (node is BrokenNode) IsSound = false;
         else if (node is not ScalarNode text) Report(PackMessages.WrongForm(node.Opening, what, node.Form, "a text"));
-        else if (string.IsNullOrWhiteSpace(text.Value)) Report(PackMessages.EmptyText(text.Location, what));
+        else if (text.IsNothing || string.IsNullOrWhiteSpace(text.Value)) Report(PackMessages.EmptyText(text.Location, what));
         else return text;
         return null;
     }

@@ -29,7 +29,21 @@ internal static class SubjectsBinder
                     item.Opening, new Subject(subject.Structure, subject.Side, null).Key,
                     firsts[(subject.Structure, subject.Side)].Location));
         }
+        RefuseUnsided(subjects, firsts, context);
         return subjects.ToImmutable();
+    }
+
+    // Without a side beside the same structure with one: nobody could say which of the two is meant.
+    private static void RefuseUnsided(
+        ImmutableArray<StudySubject>.Builder subjects, Dictionary<(Structure, Side), StudySubject> firsts, StudyContext context)
+    {
+        foreach (var subject in subjects)
+        {
+            if (subject.Side != Side.Unknown) continue;
+            var sided = firsts.GetValueOrDefault((subject.Structure, Side.Left)) ?? firsts.GetValueOrDefault((subject.Structure, Side.Right));
+            if (sided is not null)
+                context.Messages.Add(StudyMessages.UnsidedBesideSided(subject.Location, subject.Structure.Name, sided.Location));
+        }
     }
 
     private static StudySubject? BindOne(DocumentNode node, StudyContext context)

@@ -19,9 +19,6 @@ public static partial class LinkMessages
         ? Error(3523, at, $"the first band of `{scale}`, `{band}`, does not reach down to the smallest values; expected it open below", "write it as `below …` or `at most …`")
         : Error(3523, at, $"the last band of `{scale}`, `{band}`, does not reach up to the largest values; expected it open above", "write it as `above …` or `at least …`");
 
-    public static Message EmptyBand(Location at, string band) =>
-        Error(3524, at, $"no value lies in the band `{band}`; expected its lower end below its upper", "turn the ends round");
-
     public static Message UnknownPlace(Location at, string found, string scope, IReadOnlyCollection<string> known)
     {
         var message = Unknown(3530, at, $"there is nothing called `{found}` to fill in for {scope}", found, known);

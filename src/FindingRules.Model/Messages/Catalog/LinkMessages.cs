@@ -56,10 +56,6 @@ public static partial class LinkMessages
         Error(3513, at, $"`{rule}` answers `{perStructure}`, which is per structure, and `{perLesion}`, which is per lesion; expected topics of one sort",
             "make two rules of it");
 
-    public static Message ScopeNotCovered(Location at, string rule, string ruleScope, string topic, string topicScope) =>
-        Error(3514, at, $"`{rule}` is for {ruleScope} and the topic `{topic}` only for {topicScope}; expected a topic for all that the rule is for",
-            "narrow the rule's `for:`, or widen the topic's");
-
     public static Message NameTaken(Location at, string what, string name, string otherWhat, Location other) =>
         Error(3515, at, $"`{name}` is the name of a {what} and of a {otherWhat}; expected a name with one meaning", "rename one of the two") with
         {

@@ -5,10 +5,6 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR12xx: the manifest and the files it lists.</summary>
 public static partial class PackMessages
 {
-    public static Message NoManifest(Location at) =>
-        Error(1201, at, "the folder has no `pack.yaml`; expected one that says what the pack is and lists its files",
-            "is this the folder of a pack?");
-
     public static Message FileMissing(Location at, string path, IReadOnlyCollection<string> present) =>
         WithSpelling(Error(1202, at, $"the folder has no file `{path}`; expected every file that the manifest lists", null), path, present);
 
@@ -53,9 +49,6 @@ public static partial class PackMessages
 
     public static Message NotADigest(Location at, string found) =>
         Error(1211, at, $"`{found}` is not a digest; expected 64 digits and letters from a to f", "copy it from a review of the pack");
-
-    public static Message NoFileOfKind(Location at, string kind) =>
-        Error(1212, at, $"the manifest lists no file of {kind}; a pack has at least one", $"add `- {{ {kind}: {kind}.yaml, entries: … }}`");
 
     public static Message CautionTooShort(Location at, string notice) =>
         Error(1213, at, $"the standing caution leaves out a part of `{notice}`; expected at least these words", "put them back; more may follow");

@@ -87,6 +87,12 @@ public static partial class StudyMessages
     public static Message NormalAndNotAssessable(Location at, string structure) =>
         Error(5036, at, $"`{structure}` is said to be normal and not assessable; expected one of the two", "take one out");
 
+    public static Message UnsidedBesideSided(Location at, string structure, Location sided) =>
+        Error(5038, at, $"`{structure}` is sent without a side, and with one as well; expected the side of each", "add `side`") with
+        {
+            Related = [new(sided, "with a side here")],
+        };
+
     private static IReadOnlyCollection<string> SideWords { get; } = ["left", "right", "midline"];
 
     private static Message Error(int number, Location at, string text, string? label) =>

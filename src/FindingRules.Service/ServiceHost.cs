@@ -45,6 +45,8 @@ public static class ServiceHost
         change?.Invoke(builder);
 
         var app = builder.Build();
+        app.UseHead();
+        app.UseRouting();
         app.UseRequestLog();
         app.UseSecurityHeaders();
         app.UseProblems();

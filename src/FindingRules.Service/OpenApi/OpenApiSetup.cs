@@ -1,4 +1,3 @@
-using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -46,7 +45,7 @@ internal static class OpenApiSetup
         o.SwaggerDoc(Document, new OpenApiInfo { Title = "FindingRules", Version = Document, Description = About });
         o.SupportNonNullableReferenceTypes();
         o.NonNullableReferenceTypesAsRequired();
-        o.MapType<Message>(() => new OpenApiSchema { Id = SchemaImport.Message });
+        o.OperationFilter<OperationWords>();
         o.OperationFilter<ExampleFilter>();
         o.DocumentFilter<SchemaImport>();
     }

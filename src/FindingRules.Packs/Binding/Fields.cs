@@ -71,7 +71,8 @@ internal sealed class Fields
     {
         if (Text(key) is not { } text) return null;
         if (text.LooksOtherThanText)
-            Report(PackMessages.WrongForm(text.Location, $"`{key}` of {Owner}", $"`{Shown.Briefly(text.Value)}`", "a text; put it in double quotes"));
+            Report(PackMessages.WrongForm(text.Location, $"`{key}` of {Owner}", $"`{Shown.Briefly(text.Value)}`",
+                "a text; put it in double quotes"));
         return OneLine(text.Value);
     }
 
@@ -79,7 +80,8 @@ internal sealed class Fields
     {
         if (Node(key) is not { } node) return null;
         if (node is ScalarNode { AsTrueOrFalse: { } flag }) return flag;
-        Report(PackMessages.NotTrueOrFalse(node.Location, $"`{key}` of {Owner}", node is ScalarNode word ? Shown.Briefly(word.Value) : node.Form));
+        var found = node is ScalarNode word ? Shown.Briefly(word.Value) : node.Form;
+        Report(PackMessages.NotTrueOrFalse(node.Location, $"`{key}` of {Owner}", found));
         return null;
     }
 
@@ -149,7 +151,8 @@ internal sealed class Fields
     }
 
     /// <summary>A text as one line, whatever the file's own line breaks.</summary>
-    public static string OneLine(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+    public static string OneLine(string text) =>
+        string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 
     private void CheckKeys(Location at, string[] required, string[] optional)
     {

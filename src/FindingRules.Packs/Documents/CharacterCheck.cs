@@ -33,8 +33,10 @@ internal static class CharacterCheck
             clean[i] = ' ';
         }
         for (var trouble = Trouble.Control; trouble <= Trouble.Tab; trouble++)
-            if (counts[(int)trouble] > 0)
-                messages.Add(Message(trouble, At(source, firsts[(int)trouble]), content[firsts[(int)trouble]], counts[(int)trouble] - 1));
+        {
+            var (count, first) = (counts[(int)trouble], firsts[(int)trouble]);
+            if (count > 0) messages.Add(Message(trouble, At(source, first), content[first], count - 1));
+        }
         return new string(clean);
     }
 
@@ -43,7 +45,9 @@ internal static class CharacterCheck
     {
         var at = IndexOfTrouble(scalar.Value, 0);
         if (at < 0) return;
-        var place = scalar.Text.At(new TextSpan(at, 1));
+        var start = scalar.Text.At(new TextSpan(at, 1)).Span.Start;
+        var written = Escapes.Read(scalar.Source.Content.AsSpan(start, scalar.Span.End - start), out _);
+        var place = new Location(scalar.Source, new TextSpan(start, written));
         messages.Add(Message(TroubleOf(scalar.Value[at]), place, scalar.Value[at], 0));
     }
 

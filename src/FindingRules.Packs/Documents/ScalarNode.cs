@@ -20,7 +20,8 @@ internal sealed class ScalarNode(SourceText source, TextSpan span, string value,
         ? new Location(Source, new TextSpan(Span.Start + 1, Span.Length - 2), Location.Pointer)
         : Location;
 
-    public bool IsNothing => Style == ScalarStyle.JsonNull || (Style == ScalarStyle.Plain && Value is "" or "~" or "null" or "Null" or "NULL");
+    public bool IsNothing =>
+        Style == ScalarStyle.JsonNull || (Style == ScalarStyle.Plain && Value is "" or "~" or "null" or "Null" or "NULL");
 
     /// <summary>Written so that it can be a text: in JSON between quotes, in YAML in any way.</summary>
     public bool IsText => Style < ScalarStyle.JsonNumber;

@@ -44,7 +44,8 @@ internal sealed class YamlReader
         catch (Exception failure) when (failure is not OutOfMemoryException)
         {
             // A refused character may be why the rest does not fit: it is said alone.
-            if (messages.Count == before || clean == source.Content) messages.Add(YamlFailure.Explain(failure, source, reader.LastEnd()));
+            if (messages.Count == before || clean == source.Content)
+                messages.Add(YamlFailure.Explain(failure, source, reader.LastEnd()));
             return null;
         }
     }

@@ -40,7 +40,8 @@ internal static class SubjectsBinder
         foreach (var subject in subjects)
         {
             if (subject.Side != Side.Unknown) continue;
-            var sided = firsts.GetValueOrDefault((subject.Structure, Side.Left)) ?? firsts.GetValueOrDefault((subject.Structure, Side.Right));
+            var sided = firsts.GetValueOrDefault((subject.Structure, Side.Left))
+                ?? firsts.GetValueOrDefault((subject.Structure, Side.Right));
             if (sided is not null)
                 context.Messages.Add(StudyMessages.UnsidedBesideSided(subject.Location, subject.Structure.Name, sided.Location));
         }
@@ -74,9 +75,9 @@ internal static class SubjectsBinder
         if (Members.AsText(named, "`structure`", context) is not { } word) return null;
         if (context.Vocabulary.Structures.TryGetValue(word.Value, out var structure)) return structure;
         var kind = context.Vocabulary.Kinds.GetValueOrDefault(word.Value);
-        var members1 = kind is null ? null : Spelling.List(context.Vocabulary.StructuresOf(kind).Take(6).Select(s => s.Name));
+        var help = kind is null ? null : $"such as {Spelling.List(context.Vocabulary.StructuresOf(kind).Take(6).Select(s => s.Name))}";
         context.Messages.Add(StudyMessages.UnknownStructure(
-            word.Location, Shown.Briefly(word.Value), members1 is null ? null : $"such as {members1}", [.. context.Vocabulary.Structures.Keys]));
+            word.Location, Shown.Briefly(word.Value), help, [.. context.Vocabulary.Structures.Keys]));
         return null;
     }
 

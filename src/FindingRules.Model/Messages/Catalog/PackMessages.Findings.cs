@@ -5,7 +5,8 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR13xx and FR14xx: findings of the vocabulary, and wording.</summary>
 public static partial class PackMessages
 {
-    public static Message NoOneType(Location at, string finding, IReadOnlyCollection<string> found, IReadOnlyCollection<string> types) =>
+    public static Message NoOneType(Location at, string finding, IReadOnlyCollection<string> found,
+        IReadOnlyCollection<string> types) =>
         Error(1301, at, found.Count == 0
                 ? $"`{finding}` says nothing of its values; expected one of {Spelling.List(types)}"
                 : $"`{finding}` has {Spelling.List(found, "and")}; expected one of them",
@@ -15,7 +16,8 @@ public static partial class PackMessages
         WithSpelling(Error(1302, at, $"`{found}` is not a value of `{finding}`, so it cannot be its normal one", null), found, known);
 
     public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> known) =>
-        Error(1304, at, $"`{found}` is not a unit; expected one of the closed list", Spelling.Help(found, known) ?? $"one of {Spelling.List(known)}");
+        Error(1304, at, $"`{found}` is not a unit; expected one of the closed list",
+            Spelling.Help(found, known) ?? $"one of {Spelling.List(known)}");
 
     public static Message NegativePrecision(Location at, string finding, string found) =>
         Error(1306, at, $"the precision of `{finding}` is {found}; expected zero or more", "write how finely it can be measured");
@@ -25,7 +27,8 @@ public static partial class PackMessages
             "widen `plausible`, or correct `normal`");
 
     public static Message AgeNotWhole(Location at, string fact) =>
-        Error(1309, at, $"`{fact}` is an age and may be a fraction; expected `whole: true`, because a study says no more of a person than rules need",
+        Error(1309, at,
+            $"`{fact}` is an age and may be a fraction; expected `whole: true`, because a study says no more of a person than rules need",
             "add `whole: true`");
 
     public static Message PlausibleIsOpen(Location at, string finding) =>

@@ -53,7 +53,8 @@ public static class YamlMessages
         Error(1013, at, "found a line that begins with `%`, an instruction to the YAML reader; a pack has none", "take the line out");
 
     public static Message QuestionMark(Location at) =>
-        Error(1014, at, "found `?` before a key; a pack writes every key as `key: value`", "take the `?` out, and write key and value on one line");
+        Error(1014, at, "found `?` before a key; a pack writes every key as `key: value`",
+            "take the `?` out, and write key and value on one line");
 
     private static string AndMore(int more) => more == 0 ? "" : $" (and {more} more in this file)";
 

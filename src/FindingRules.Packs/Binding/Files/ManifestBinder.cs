@@ -108,7 +108,8 @@ internal static class ManifestBinder
 
     private static ListedFile? BindFile(DocumentNode item, MessageBag messages)
     {
-        if (Fields.Of(item, "a file of the manifest", item.Opening, messages, ["entries"], [.. FileKind.All]) is not { } fields) return null;
+        if (Fields.Of(item, "a file of the manifest", item.Opening, messages, ["entries"],
+            [.. FileKind.All]) is not { } fields) return null;
         string[] kinds = [.. FileKind.All.Where(fields.Has)];
         if (kinds.Length != 1)
         {

@@ -27,9 +27,11 @@ internal static class PackFilesReader
 
     /// <param name="incomplete">Gets the kinds of which something could not be read.</param>
     public static PackFiles Read(
-        ImmutableArray<PackFile> files, Manifest manifest, SourceText source, LoadLimits limits, MessageBag messages, Action<string> incomplete)
+        ImmutableArray<PackFile> files, Manifest manifest, SourceText source, LoadLimits limits, MessageBag messages,
+        Action<string> incomplete)
     {
-        var byPath = files.GroupBy(f => f.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        var byPath = files.GroupBy(f => f.Path, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         CheckFolder(byPath.Keys, manifest, messages);
         var documents = ImmutableArray.CreateBuilder<PackDocument>();
         var sources = ImmutableArray.CreateBuilder<SourceText>();
@@ -71,7 +73,8 @@ internal static class PackFilesReader
         var expected = FileKind.RootKeys(listed.Kind);
         if (node is not MappingNode root)
         {
-            messages.Add(PackMessages.WrongForm(node.Opening, $"`{listed.Path}`", node.Form, $"`{expected[0]}:` and what stands under it"));
+            messages.Add(PackMessages.WrongForm(node.Opening, $"`{listed.Path}`", node.Form,
+                $"`{expected[0]}:` and what stands under it"));
             return null;
         }
         var isComplete = messages.Count == before;
@@ -98,7 +101,8 @@ internal static class PackFilesReader
         return isSound;
     }
 
-    private static bool IsOfAnotherKind(string key) => key == "pack" || FileKind.All.Any(kind => FileKind.RootKeys(kind).Contains(key));
+    private static bool IsOfAnotherKind(string key) =>
+        key == "pack" || FileKind.All.Any(kind => FileKind.RootKeys(kind).Contains(key));
 
     private static int CountOf(DocumentNode? node) => node switch
     {

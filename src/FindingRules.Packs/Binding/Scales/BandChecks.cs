@@ -29,7 +29,8 @@ internal static class BandChecks
     {
         var (a, b) = (before.Band.Range, after.Band.Range);
         var shared = a.Intersect(b);
-        if (!shared.IsEmpty) return LinkMessages.BandOverlap(after.At, scale, before.Band.Value, after.Band.Value, Show(shared, after.Unit));
+        if (!shared.IsEmpty)
+            return LinkMessages.BandOverlap(after.At, scale, before.Band.Value, after.Band.Value, Show(shared, after.Unit));
         // INVARIANT: they are apart and in order, so both ends between them are there.
         var (end, start) = (a.High!.Value, b.Low!.Value);
         if (end == start && (a.HighClosed || b.LowClosed)) return null;

@@ -59,7 +59,8 @@ internal static class VocabularyBinder
     private static Structure? BindStructure(ScalarNode name, DocumentNode body, BindingContext context)
     {
         var owner = $"the structure `{name.Value}`";
-        if (Fields.Of(body, owner, name.Inside, context.Messages, ["kind", "title", "region", "paired"]) is not { } fields) return null;
+        if (Fields.Of(body, owner, name.Inside, context.Messages,
+            ["kind", "title", "region", "paired"]) is not { } fields) return null;
         var kinds = context.Symbols.Vocabulary.Kinds;
         if (kinds.TryGetValue(name.Value, out var taken))
             fields.Report(LinkMessages.NameTaken(name.Inside, "structure", name.Value, "kind", taken.DeclaredAt));

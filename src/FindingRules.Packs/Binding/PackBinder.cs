@@ -47,7 +47,6 @@ internal static class PackBinder
             Withdrawn = withdrawn,
             Symbols = context.Symbols,
             Rules = [.. rules.Values.OrderBy(r => r.Id, StringComparer.Ordinal)],
-            References = context.References,
             Protocols = protocols,
             Cases = cases,
             Files = context.Files.Sources,

@@ -20,7 +20,8 @@ internal static class MeaningDigest
         AddSteps(text, pack.Symbols);
         AddMeasures(text, pack.Symbols);
         foreach (var reference in pack.References.Values)
-            text.Add("reference", reference.Name, $"{reference.Status}", reference.Cites, reference.Read, reference.Choice)
+            text.Add("reference", reference.Name, $"{reference.Status}", reference.Cites, reference.Read, reference.Choice,
+                reference.Accuracy?.ToString())
                 .Add("facts", reference.Facts.Order(StringComparer.Ordinal));
         foreach (var rule in pack.Rules)
             text.Add("rule", rule.Id, rule.Revision, rule.Because, rule.Choice).Add("sources", Names(rule.Sources));

@@ -2,7 +2,7 @@ using FindingRules.Model.Text;
 
 namespace FindingRules.Model.Messages.Catalog;
 
-/// <summary>FR13xx and FR14xx: findings of the vocabulary, and wording.</summary>
+/// <summary>FR13xx and FR14xx: findings of the vocabulary, wording, and accuracy of references.</summary>
 public static partial class PackMessages
 {
     public static Message NoOneType(Location at, string finding, IReadOnlyCollection<string> found,
@@ -43,4 +43,19 @@ public static partial class PackMessages
 
     public static Message PlaceWithoutName(Location at, string found, int names) =>
         Error(1402, at, $"`{found}` has {names} names to fill in; expected one", "such as `{subject}` or `{, tear-length}`");
+
+    public static Message AccuracyNotWhole(Location at, string reference) =>
+        Error(1411, at,
+            $"the accuracy of `{reference}` is not in one whole form; expected sensitivity with specificity, or likelihood ratios, or the four counts of a 2×2 table",
+            "a probability is worked out from one form");
+
+    public static Message NotAShare(Location at, string key) =>
+        Error(1412, at, $"`{key}` is out of range; expected a share from 0 % to 100 %, or a likelihood ratio of zero or more", null);
+
+    public static Message FigureOutsideInterval(Location at, string key) =>
+        Error(1413, at, $"`{key}` does not hold the figure that it is the interval of; expected it to lie within",
+            "correct one of the two");
+
+    public static Message NotNumberOfPeople(Location at, string key, string found) =>
+        Error(1414, at, $"`{found}` is not a number of people for `{key}`; expected digits, such as `48`", null);
 }

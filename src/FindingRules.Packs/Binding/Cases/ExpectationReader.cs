@@ -65,6 +65,12 @@ internal sealed class ExpectationReader(ExpectationNames names, Fields fields)
             known.Keys, FileKind.Vocabulary);
     }
 
+    public void Probability(string list, ScalarNode text)
+    {
+        if (Subject(list, text, Words(text), out var rest) is not null && rest is not [_, "%"])
+            Malformed(list, text, $"{SubjectForm} and a probability such as `23.3 %`");
+    }
+
     private Topic? Topic(string list, string name, ScalarNode text)
     {
         if (names.Symbols.Topics.TryGetValue(name, out var topic)) return topic;

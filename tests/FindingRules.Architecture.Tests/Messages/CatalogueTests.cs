@@ -10,7 +10,7 @@ public sealed partial class CatalogueTests
     private static readonly (string Name, int Family)[] Families =
     [
         ("ToolMessages", 0), ("UsageMessages", 0), ("YamlMessages", 1), ("PackMessages", 1), ("ManifestMessages", 1), ("SyntaxMessages", 2),
-        ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("ReferenceMessages", 3), ("ReviewMessages", 4),
+        ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("ReferenceMessages", 3), ("LinkMessages", 3), ("ReviewMessages", 4),
         ("CaseMessages", 4), ("StudyMessages", 5), ("ServiceMessages", 7),
     ];
 

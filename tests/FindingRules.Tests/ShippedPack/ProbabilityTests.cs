@@ -38,7 +38,7 @@ public sealed class ProbabilityTests
         var reading = Shipped.Read(
             "third-web-space", """ "web-mass": "present", "plantar-shift": "present", "clip-recorded": "present", "pre-test-neuroma": "50 %" """);
 
-        Assert.Equal(["0.7348", "0.8617"], reading.Probabilities.Select(FourPlaces).Order(StringComparer.Ordinal));
+        Assert.Equal(["0.7347", "0.8617"], reading.Probabilities.Select(FourPlaces).Order(StringComparer.Ordinal));
         Assert.Contains(reading.Probabilities, p => p.Text.Contains("Bignotti", StringComparison.Ordinal));
         Assert.Contains(reading.Probabilities, p => p.Text.Contains("Xu", StringComparison.Ordinal));
     }

@@ -3,6 +3,7 @@ using FindingRules.Language.Syntax;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Quantities;
 
 namespace FindingRules.Language.Binding;
 
@@ -21,6 +22,7 @@ internal sealed class ConclusionBinder(BindingContext context)
 
     private Conclusion? Bind(ConclusionSyntax conclusion)
     {
+        if (conclusion.Probability is { } probability) return Probability(conclusion, probability);
         if (!IsTopicValue(conclusion) && Hyphens.Find(context, conclusion.Words) is { } hyphens) return Report(hyphens);
         return conclusion switch
         {
@@ -71,6 +73,24 @@ internal sealed class ConclusionBinder(BindingContext context)
         return Symbols.NextSteps.TryGetValue(name, out var step)
             ? new NextStepConclusion(step, context.At(conclusion.Span))
             : Report(ConclusionNameMessages.UnknownStep(at, name, [.. Symbols.NextSteps.Keys]));
+    }
+
+    private ProbabilityConclusion? Probability(ConclusionSyntax conclusion, ProbabilitySyntax probability)
+    {
+        var (name, at) = NameOf(conclusion);
+        var before = new QuantityBinder(context).Bind(probability.Before);
+        var sign = probability.Sign;
+        if (sign.Text is not ("positive" or "negative"))
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.NeitherPositiveNorNegative(context.At(sign.Span), sign.Text));
+        if (!Symbols.References.TryGetValue(name, out var reference))
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.UnknownReference(at, name, [.. Symbols.References.Keys]));
+        if (reference.Accuracy is null)
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.ReferenceWithoutAccuracy(at, name));
+        if (before is null) return null;
+        return before.Dimension == Dimension.None
+            ? new ProbabilityConclusion(reference, before, sign.Text == "positive", context.At(conclusion.Span))
+            : Report<ProbabilityConclusion>(ConclusionNameMessages.NoProbability(
+                before.Location, context.Written(probability.Before.Span), before.Dimension.Title));
     }
 
     private Conclusion? OneWord(ConclusionSyntax conclusion)
@@ -129,7 +149,10 @@ internal sealed class ConclusionBinder(BindingContext context)
     private (string Name, Model.Text.Location At) NameOf(ConclusionSyntax conclusion) =>
         (context.Written(conclusion.WordsSpan), context.At(conclusion.WordsSpan));
 
-    private Conclusion? Report(Message message)
+    private Conclusion? Report(Message message) => Report<Conclusion>(message);
+
+    private T? Report<T>(Message message)
+        where T : Conclusion
     {
         context.Report(message);
         return null;

@@ -7,12 +7,22 @@ namespace FindingRules.Language.Grammar;
 
 /// <summary>
 /// rule        = chain "→" conclusion { ";" conclusion }
-/// conclusion  = ( "evaluate" | "hold" | "caution" ) word | word [ word ] | word "next"
+/// conclusion  = ( "evaluate" | "hold" | "caution" ) word | word [ word ] | word "next" | probability
+/// probability = "probability" "from" sum "after" ( "positive" | "negative" ) word
 /// </summary>
 internal static class RuleGrammar
 {
     private static readonly Parser<ConclusionSyntax> Opened =
         Opening("evaluate", "a structure").XOr(Opening("hold", "a topic")).XOr(Opening("caution", "a caution"));
+
+    private static readonly Parser<ConclusionSyntax> Probability =
+        from opening in Lexeme.Keyword("probability")
+        from comes in Lexeme.Keyword("from").Expecting("`from` and the probability before")
+        from before in QuantityGrammar.Sum
+        from goes in Lexeme.Keyword("after").Expecting("`after`")
+        from sign in Lexeme.Name.Expecting("`positive`", "`negative`")
+        from reference in Lexeme.Name.Expecting("a reference")
+        select new ConclusionSyntax(opening, [reference], null) { Probability = new ProbabilitySyntax(before, sign) };
 
     private static readonly Parser<ConclusionSyntax> Plain =
         from words in PhraseGrammar.Words
@@ -20,7 +30,7 @@ internal static class RuleGrammar
         select new ConclusionSyntax(null, words, next);
 
     private static readonly Parser<ImmutableArray<ConclusionSyntax>> Conclusions =
-        Opened.XOr(Plain).Expecting("a conclusion").ChainedBy(Lexeme.Symbol(";").Expecting("`;`"))
+        Opened.XOr(Probability).XOr(Plain).Expecting("a conclusion").ChainedBy(Lexeme.Symbol(";").Expecting("`;`"))
             .Select(c => c.More.Select(m => m.Part).ToImmutableArray().Insert(0, c.First));
 
     public static readonly Parser<RuleSyntax> Rule =

@@ -26,6 +26,9 @@ public static class ConditionText
         EvaluateConclusion evaluate => $"evaluate {evaluate.Step.Structure.Name}",
         NextStepConclusion next => $"{next.Step.Name} next",
         CautionConclusion caution => $"caution {caution.Caution.Name}",
+        ProbabilityConclusion probability =>
+            $"probability from {Canonical(probability.Before)} after "
+            + $"{(probability.IsPositive ? "positive" : "negative")} {probability.Reference.Name}",
         HoldConclusion hold => $"hold {hold.Topic.Name}",
         _ => throw new System.Diagnostics.UnreachableException(),
     };

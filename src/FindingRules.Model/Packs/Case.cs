@@ -47,6 +47,9 @@ public sealed record CaseExpectation
     /// <summary>Such as <c>right supraspinatus reangled</c>; each must be among what is asked next.</summary>
     public ImmutableArray<Expected> Asks { get; init; }
 
+    /// <summary>Such as <c>study 23.3 %</c>; the whole list of probabilities stated.</summary>
+    public ImmutableArray<Expected> Probabilities { get; init; }
+
     /// <summary>The impression text, line for line, the notice left out.</summary>
     public string? Impression { get; init; }
 }

@@ -35,8 +35,6 @@ public sealed record Pack
     /// <summary>Every rule in order of id, the bands of scales among them.</summary>
     public required ImmutableArray<Rule> Rules { get; init; }
 
-    public required ImmutableSortedDictionary<string, Reference> References { get; init; }
-
     public required ImmutableSortedDictionary<string, Protocol> Protocols { get; init; }
 
     public ImmutableArray<Case> Cases { get; init; } = [];
@@ -51,6 +49,8 @@ public sealed record Pack
     public required string TextDigest { get; init; }
 
     public Vocabulary Vocabulary => Symbols.Vocabulary;
+
+    public ImmutableSortedDictionary<string, Reference> References => Symbols.References;
 
     /// <summary>Whether a rule takes part in readings.</summary>
     public bool IsInForce(Rule rule) => !Withdrawn.Any(w => w.Rule == rule.Id);
@@ -76,6 +76,8 @@ public sealed record Symbols
     public ImmutableSortedDictionary<string, Caution> Cautions { get; init; } = Empty<Caution>();
 
     public ImmutableSortedDictionary<string, DerivedMeasure> DerivedMeasures { get; init; } = Empty<DerivedMeasure>();
+
+    public ImmutableSortedDictionary<string, Reference> References { get; init; } = Empty<Reference>();
 
     public ImmutableSortedDictionary<string, Scale> Scales { get; init; } = Empty<Scale>();
 

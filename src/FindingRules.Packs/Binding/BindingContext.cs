@@ -21,8 +21,11 @@ internal sealed class BindingContext(PackFiles files, LoadLimits limits, Message
 
     public Symbols Symbols { get; set; } = new() { Vocabulary = Vocabulary.Empty };
 
-    public ImmutableSortedDictionary<string, Reference> References { get; set; } =
-        ImmutableSortedDictionary.Create<string, Reference>(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, Reference> References
+    {
+        get => Symbols.References;
+        set => Symbols = Symbols with { References = value };
+    }
 
     /// <summary>
     /// Lets the rule language read a text. What it says only because of a mistake elsewhere is left out; a text that

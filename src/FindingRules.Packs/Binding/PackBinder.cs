@@ -47,14 +47,14 @@ internal static class PackBinder
             Withdrawn = withdrawn,
             Symbols = context.Symbols,
             Rules = [.. rules.Values.OrderBy(r => r.Id, StringComparer.Ordinal)],
-            References = context.References,
             Protocols = protocols,
             Cases = cases,
             Files = context.Files.Sources,
             MeaningDigest = "",
             TextDigest = textDigest,
         };
-        return context.Messages.HasErrors ? pack : Approve(pack with { MeaningDigest = MeaningDigest.Of(pack) }, manifest, context.Messages);
+        return context.Messages.HasErrors ? pack
+            : Approve(pack with { MeaningDigest = MeaningDigest.Of(pack) }, manifest, context.Messages);
     }
 
     private static Pack Approve(Pack pack, Manifest manifest, MessageBag messages)

@@ -2,6 +2,7 @@ using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
+using Microsoft.Extensions.Logging.Console;
 
 namespace FindingRules.Service.Hosting;
 
@@ -23,13 +24,12 @@ internal static class HostBuilding
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = settings.Limits.StudyBytes;
         });
-        AddLog(builder.Logging);
+        AddLog(builder);
 
         var services = builder.Services;
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromMilliseconds(settings.Limits.StopMilliseconds));
         services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
         services.ConfigureHttpJsonOptions(json => ServiceJson.Configure(json.SerializerOptions));
-        services.AddProblemDetails();
         services.AddSingleton(settings);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<PackShelf>();
@@ -41,14 +41,33 @@ internal static class HostBuilding
         services.AddOpenApiDocument();
     }
 
-    private static void AddLog(ILoggingBuilder log)
+    private static void AddLog(WebApplicationBuilder builder)
     {
+        var log = builder.Logging;
         log.ClearProviders();
         // Standard output is for results; a program's log is not one.
-        log.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
-        log.AddSimpleConsole(console => console.SingleLine = true);
+        log.AddConsole(console =>
+        {
+            console.LogToStandardErrorThreshold = LogLevel.Trace;
+            console.FormatterName ??= ConsoleFormatterNames.Simple;
+        });
+        builder.Services.Configure<SimpleConsoleFormatterOptions>(simple =>
+        {
+            simple.SingleLine = true;
+            WithTime(simple);
+        });
+        builder.Services.Configure<JsonConsoleFormatterOptions>(WithTime);
         // The framework's own lines hold addresses as they were sent.
         log.AddFilter("Microsoft", LogLevel.Warning);
         log.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
+        log.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
+        // Why the service did not start is said in a message of its own.
+        log.AddFilter("Microsoft.Extensions.Hosting", LogLevel.Critical);
+    }
+
+    private static void WithTime(ConsoleFormatterOptions formatter)
+    {
+        formatter.TimestampFormat = "yyyy-MM-ddTHH:mm:ss.fffZ ";
+        formatter.UseUtcTimestamp = true;
     }
 }

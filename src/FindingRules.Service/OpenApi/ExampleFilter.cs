@@ -17,7 +17,6 @@ internal sealed class ExampleFilter : IOperationFilter
 
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        if (operation.OperationId == "CreateReading") operation.RequestBody = StudyBody();
         foreach (var name in Names)
         {
             var parts = name[Folder.Length..].Split('.');
@@ -45,14 +44,4 @@ internal sealed class ExampleFilter : IOperationFilter
         var text = SchemaImport.ReadText(name);
         return name.EndsWith(".json", StringComparison.Ordinal) ? JsonNode.Parse(text)! : JsonValue.Create(text)!;
     }
-
-    private static OpenApiRequestBody StudyBody() => new()
-    {
-        Required = true,
-        Description = "One study. The schema of a study for one pack is at `/v1/packs/{pack}/study-schema`.",
-        Content = new Dictionary<string, IOpenApiMediaType>
-        {
-            ["application/json"] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(SchemaImport.Study) },
-        },
-    };
 }

@@ -1,4 +1,3 @@
-using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using Microsoft.OpenApi;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -38,6 +37,11 @@ internal static class OpenApiSetup
             o.RoutePrefix = "";
             o.SwaggerEndpoint($"openapi/{Document}.json", "FindingRules v1");
             o.DocumentTitle = "FindingRules";
+            o.HeadContent = "<style>.swagger-ui .topbar { display: none }</style>";
+            o.DefaultModelsExpandDepth(0);
+            o.EnableDeepLinking();
+            o.EnableTryItOutByDefault();
+            o.DisplayRequestDuration();
         });
     }
 
@@ -46,8 +50,9 @@ internal static class OpenApiSetup
         o.SwaggerDoc(Document, new OpenApiInfo { Title = "FindingRules", Version = Document, Description = About });
         o.SupportNonNullableReferenceTypes();
         o.NonNullableReferenceTypesAsRequired();
-        o.MapType<Message>(() => new OpenApiSchema { Id = SchemaImport.Message });
+        o.OperationFilter<OperationWords>();
         o.OperationFilter<ExampleFilter>();
         o.DocumentFilter<SchemaImport>();
+        o.DocumentFilter<TagOrder>();
     }
 }

@@ -22,14 +22,20 @@ internal sealed class SchemaImport : IDocumentFilter
     private static readonly string[] ForEditors =
         ["$schema", "patternErrorMessage", "defaultSnippets", "errorMessage", "markdownDescription"];
 
-    private static readonly JsonObject All = ReadAll();
+    // A message is written in its own way, and what it is made of in the code is nobody's concern.
+    private static readonly string[] PartsOfMessage =
+        ["Fix", "LinePosition", "Location", "RelatedPlace", "Severity", "SourceText", "TextSpan"];
+
+    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Problem, Message]);
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
-        var schemas = swaggerDoc.Components!.Schemas ??= new Dictionary<string, IOpenApiSchema>();
+        var generated = swaggerDoc.Components?.Schemas ?? new Dictionary<string, IOpenApiSchema>();
+        var schemas = new SortedDictionary<string, IOpenApiSchema>(generated, StringComparer.Ordinal);
+        foreach (var part in PartsOfMessage) schemas.Remove(part);
         foreach (var (name, schema) in Parsed()) schemas[name] = schema;
-        swaggerDoc.Components.Schemas = new SortedDictionary<string, IOpenApiSchema>(
-            (IDictionary<string, IOpenApiSchema>)schemas, StringComparer.Ordinal);
+        swaggerDoc.Components ??= new OpenApiComponents();
+        swaggerDoc.Components.Schemas = schemas;
     }
 
     private static IDictionary<string, IOpenApiSchema> Parsed()
@@ -61,6 +67,29 @@ internal sealed class SchemaImport : IDocumentFilter
         }
         return all;
     }
+
+    /// <summary>What the named schemas lead to; the rest describes pack files.</summary>
+    private static JsonObject Needed(JsonObject all, IEnumerable<string> names)
+    {
+        var needed = new JsonObject();
+        var open = new Stack<string>(names);
+        while (open.TryPop(out var name))
+            if (!needed.ContainsKey(name))
+            {
+                needed[name] = all[name]!.DeepClone();
+                foreach (var next in References(all[name]!)) open.Push(next);
+            }
+        return needed;
+    }
+
+    private static IEnumerable<string> References(JsonNode node) => node switch
+    {
+        JsonObject members => members.SelectMany(m => m is { Key: "$ref", Value: JsonValue }
+            ? [m.Value!.GetValue<string>()[(m.Value!.GetValue<string>().LastIndexOf('/') + 1)..]]
+            : m.Value is null ? [] : References(m.Value)),
+        JsonArray items => items.OfType<JsonNode>().SelectMany(References),
+        _ => [],
+    };
 
     private static void AddFile(JsonObject all, string file, string prefix)
     {

@@ -1,5 +1,8 @@
+using System.Text;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Schemas;
+using FindingRules.Service.OpenApi;
 using FindingRules.Service.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -8,10 +11,11 @@ namespace FindingRules.Service.Packs;
 internal static class PackEndpoints
 {
     private const string Yaml = "application/yaml; charset=utf-8";
+    private const string Schema = "application/schema+json; charset=utf-8";
 
     public static void MapPacks(this IEndpointRouteBuilder routes)
     {
-        var packs = routes.MapGroup("/v1/packs").WithTags("Packs");
+        var packs = routes.MapGroup("/v1/packs").WithTags(TagOrder.Packs);
         packs.MapGet("", List)
             .WithName("ListPacks")
             .WithSummary("What is in force, what was in force before, and which folders were refused and why.")
@@ -29,6 +33,10 @@ internal static class PackEndpoints
             .WithName("GetPackRule")
             .WithSummary("One rule: its words, why it is so, its sources, its revision and where it stands.")
             .Produces<RuleResponse>().ProducesProblem(StatusCodes.Status404NotFound);
+        packs.MapGet("{pack}/study-schema", FindStudySchema)
+            .WithName("GetStudySchema")
+            .WithSummary("The JSON Schema (2020-12) of a study for the vocabulary of this pack.")
+            .Produces<object>(StatusCodes.Status200OK, "application/schema+json").ProducesProblem(StatusCodes.Status404NotFound);
     }
 
     private static JsonHttpResult<PacksResponse> List(HttpContext context, PackShelf shelf)
@@ -40,7 +48,7 @@ internal static class PackEndpoints
     private static IResult Find(PackShelf shelf, string pack) =>
         shelf.State.Find(pack) is { } kept ? LastingResult.Json(kept.AsResponse(), IsDigest(kept, pack)) : NoSuchPack(pack);
 
-    private static IResult FindFile(PackShelf shelf, string pack, string path)
+    private static IResult FindFile(PackShelf shelf, string pack, string path = "")
     {
         if (shelf.State.Find(pack) is not { } kept) return NoSuchPack(pack);
         var file = kept.Files.FirstOrDefault(f => f.Path == path);
@@ -57,6 +65,11 @@ internal static class PackEndpoints
             ? NotFound(ServiceMessages.NoSuchRule(id, [.. kept.Pack.Rules.Select(r => r.Id)]))
             : LastingResult.Json(rule.AsResponse(kept.Pack), IsDigest(kept, pack));
     }
+
+    private static IResult FindStudySchema(PackShelf shelf, string pack) =>
+        shelf.State.Find(pack) is { } kept
+            ? new LastingResult(Encoding.UTF8.GetBytes(StudySchema.Write(kept.Pack)), Schema, IsDigest(kept, pack))
+            : NoSuchPack(pack);
 
     private static bool IsDigest(KeptPack kept, string said) => kept.Pack.TextDigest == said;
 

@@ -35,7 +35,7 @@ internal sealed record Problem(int Status, Message Cause, ImmutableArray<Message
             Type = $"/v1/codes/{Cause.Code}",
             Title = IsForReading ? NoReading : ProblemTitles.Of(Cause.Code),
             Status = Status,
-            Detail = Sentence(Cause),
+            Detail = Sentences(Cause),
         };
         details.Extensions["code"] = Cause.Code;
         if (IsForReading) details.Extensions["reading"] = null;
@@ -44,9 +44,9 @@ internal sealed record Problem(int Status, Message Cause, ImmutableArray<Message
         return details;
     }
 
-    private static string Sentence(Message message)
-    {
-        var text = char.ToUpperInvariant(message.Text[0]) + message.Text[1..];
-        return message.Label is null ? $"{text}." : $"{text} ({message.Label}).";
-    }
+    private static string Sentences(Message message) =>
+        message.Label is null ? Sentence(message.Text) : $"{Sentence(message.Text)} {Sentence(message.Label)}";
+
+    private static string Sentence(string text) =>
+        $"{char.ToUpperInvariant(text[0])}{text[1..]}{(text.EndsWith('?') ? "" : ".")}";
 }

@@ -17,8 +17,9 @@ internal sealed record PackChoice(TakenPack? Pack, Problem? Problem)
                 new SourceText("address", "").Whole, inAddress, state.Names));
         if (study is { Pack: { } name, PackAt: { } at })
         {
-            var named = state.FindInForce(name);
-            if (named is null) return No(StatusCodes.Status422UnprocessableEntity, ServiceMessages.PackNotInForce(at, name, state.Names));
+            var named = state.InForce.FirstOrDefault(p => p.Pack.Name == name);
+            if (named is null)
+                return No(StatusCodes.Status422UnprocessableEntity, ServiceMessages.PackNotInForce(at, name, state.Names));
             if (inAddress is null || state.FindInForce(inAddress) == named) return new PackChoice(named, null);
             return No(StatusCodes.Status422UnprocessableEntity, ServiceMessages.TwoPacksSaid(at, name, inAddress));
         }

@@ -42,6 +42,7 @@ internal static class CaseComparison
         new("done", expect.Done, true, [.. reading.NextSteps.Where(s => s.IsDone).Select(s => Came(s.Step, s.Rules))]),
         new("cautions", expect.Cautions, true, [.. reading.Cautions.Select(c => Came(c.Caution, c.Rules))]),
         new("borderline", expect.Borderline, true, [.. reading.Borderline.Select(b => Came(b.Rule.Id, []))]),
+        new("probabilities", expect.Probabilities, true, [.. reading.Probabilities.Select(p => Came($"{p.Subject} {p.After}", p.Rules))]),
         new("asks", expect.Asks, false, [.. reading.AskNext.Select(m => Came($"{m.Subject} {m.Finding}", []))]),
     ];
 

@@ -75,4 +75,22 @@ public static class ConclusionNameMessages
 
     public static Message UnknownCaution(Location at, string found, IReadOnlyCollection<string> cautions) =>
         NameMessages.Suggesting(new(3412, Severity.Error, at, $"there is no caution called `{found}`"), found, cautions);
+
+    public static Message UnknownReference(Location at, string found, IReadOnlyCollection<string> references) =>
+        NameMessages.Suggesting(new(3421, Severity.Error, at, $"there is no reference called `{found}`"), found, references);
+
+    public static Message ReferenceWithoutAccuracy(Location at, string reference) =>
+        new(3422, Severity.Error, at, $"reference `{reference}` carries no accuracy to work a probability out from")
+        {
+            Label = "give the reference `accuracy`, or name one that has it",
+        };
+
+    public static Message NeitherPositiveNorNegative(Location at, string found) =>
+        new(3423, Severity.Error, at, $"found `{found}`, expected `positive` or `negative`");
+
+    public static Message NoProbability(Location at, string found, string dimension) =>
+        new(3424, Severity.Error, at, $"`{found}` is {dimension}, and a probability is a share")
+        {
+            Label = "use a measure in %, or write one such as `10 %`",
+        };
 }

@@ -10,7 +10,8 @@ internal static class ExpectationBinder
 {
     private static readonly string[] Keys =
     [
-        "fires", "silent", "unknown", "yields", "borderline", "concludes", "held", "conflicts", "next", "done", "cautions", "asks", "impression",
+        "fires", "silent", "unknown", "yields", "borderline", "concludes", "held", "conflicts", "next", "done", "cautions",
+        "asks", "probabilities", "impression",
     ];
 
     public static CaseExpectation? Bind(DocumentNode node, ScalarNode id, BindingContext context, ExpectationNames names)
@@ -33,6 +34,7 @@ internal static class ExpectationBinder
             Done = List(fields, "done", reader.Step),
             Cautions = List(fields, "cautions", reader.Caution),
             Asks = List(fields, "asks", reader.Finding),
+            Probabilities = List(fields, "probabilities", reader.Probability),
             Impression = fields.Has("impression") ? fields.Text("impression")?.Value : null,
         };
         return fields.IsSound ? expect : null;

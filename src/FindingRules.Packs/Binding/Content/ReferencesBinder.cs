@@ -33,13 +33,17 @@ internal static class ReferencesBinder
     private static Reference? BindOne(ScalarNode name, DocumentNode body, BindingContext context)
     {
         var owner = $"the reference `{name.Value}`";
-        var fields = Fields.Of(body, owner, name.Inside, context.Messages, ["cites", "status"], "facts", "read", "choice");
+        var fields = Fields.Of(body, owner, name.Inside, context.Messages, ["cites", "status"],
+            "facts", "read", "choice", "accuracy");
         if (fields is null) return null;
         ImmutableArray<string> facts = [.. fields.Texts("facts").Select(f => f.Value)];
         var status = fields.OneOf(
             "status", ("abstract-read", SourceStatus.AbstractRead), ("secondary", SourceStatus.Secondary),
             ("computed", SourceStatus.Computed), ("common-practice", SourceStatus.CommonPractice));
+        var accuracy = fields.Node("accuracy") is { } node ? AccuracyBinder.Bind(node, name, fields, context) : null;
         var (cites, read, choice) = (fields.Words("cites"), fields.Words("read"), fields.Words("choice"));
-        return fields.IsSound ? new Reference(name.Value, facts, cites!, status!.Value, read, choice, name.Location) : null;
+        return fields.IsSound
+            ? new Reference(name.Value, facts, cites!, status!.Value, read, choice, name.Location) { Accuracy = accuracy }
+            : null;
     }
 }

@@ -1,0 +1,64 @@
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace FindingRules.Service.OpenApi;
+
+/// <summary>What the routes cannot say of themselves: what their parameters mean, and what is sent and answered.</summary>
+internal sealed class OperationWords : IOperationFilter
+{
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        foreach (var parameter in operation.Parameters?.OfType<OpenApiParameter>() ?? [])
+        {
+            parameter.Description = Meaning(parameter);
+            // A route with a part that takes slashes counts it as optional; the description has no such thing.
+            if (parameter.Schema is OpenApiSchema schema) schema.Default = null;
+        }
+        if (operation.OperationId == "CreateReading") DescribeReading(operation);
+        if (operation.OperationId == "GetStudySchema") SetSchema(operation, new OpenApiSchema { Type = JsonSchemaType.Object });
+    }
+
+    private static string Meaning(OpenApiParameter parameter) => (parameter.In, parameter.Name) switch
+    {
+        (ParameterLocation.Query, "pack") =>
+            "Name or text digest of the pack in force that reads the study. It may be left out where the study names the pack, "
+            + "or where only one is in force.",
+        (_, "pack") => "Name of a pack in force, or text digest of a pack in force or seen since the service started.",
+        (_, "path") => "Path of the file in the pack, such as `rules.yaml`.",
+        (_, "id") => "Id of the rule, such as `CUFF-010`, or of a band of a scale, such as `tear-size.medium`.",
+        (_, "code") => "Such as `FR7010`.",
+        _ => throw new InvalidOperationException($"the parameter {parameter.Name} has no description"),
+    };
+
+    private static void DescribeReading(OpenApiOperation operation)
+    {
+        operation.RequestBody = new OpenApiRequestBody
+        {
+            Required = true,
+            Description = "One study. The schema of a study for one pack is at `/v1/packs/{pack}/study-schema`.",
+            Content = new Dictionary<string, IOpenApiMediaType>
+            {
+                ["application/json"] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(SchemaImport.Study) },
+            },
+        };
+        SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading));
+        Say(operation, "200", "The reading.");
+        Say(operation, "400", "The body is not JSON, or the address says something unknown.");
+        Say(operation, "404", "The pack that the address names is not in force.");
+        Say(operation, "413", "The study is too large.");
+        Say(operation, "415", "The body is not said to be JSON.");
+        Say(operation, "422", "The study has mistakes, or it does not say which pack reads it.");
+        Say(operation, "500", "The evaluation failed.");
+        Say(operation, "503", "No pack is in force, the evaluation was too late, or too many studies came at once.");
+    }
+
+    private static void SetSchema(OpenApiOperation operation, IOpenApiSchema schema)
+    {
+        foreach (var media in operation.Responses!["200"].Content!.Values.OfType<OpenApiMediaType>()) media.Schema = schema;
+    }
+
+    private static void Say(OpenApiOperation operation, string status, string words)
+    {
+        if (operation.Responses!.TryGetValue(status, out var response)) response.Description = words;
+    }
+}

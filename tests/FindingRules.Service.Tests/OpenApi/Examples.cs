@@ -1,0 +1,49 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using FindingRules.Testing;
+using Xunit;
+
+namespace FindingRules.Service.Tests.OpenApi;
+
+/// <summary>The worked examples of the description, as files, and what the service answers, made comparable with them.</summary>
+internal static partial class Examples
+{
+    private static readonly JsonSerializerOptions Layout = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private static readonly string Folder = Repository.PathOf("src", "FindingRules.Service", "OpenApi", "Examples");
+
+    public static IEnumerable<string> Names => Directory.EnumerateFiles(Folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal);
+
+    public static string Read(string name) => File.ReadAllText(Path.Combine(Folder, name));
+
+    /// <summary>The file says what the service says; <c>ACCEPT_SNAPSHOTS=1</c> writes it anew.</summary>
+    public static void Match(string name, string answer)
+    {
+        var path = Path.Combine(Folder, name);
+        var received = name.EndsWith(".json", StringComparison.Ordinal) ? Tidy(answer) : answer;
+        if (Environment.GetEnvironmentVariable("ACCEPT_SNAPSHOTS") == "1") File.WriteAllText(path, received, new UTF8Encoding(false));
+        Assert.True(File.Exists(path), $"{name} is not there; ACCEPT_SNAPSHOTS=1 writes what came:\n{received}");
+        Assert.Equal(File.ReadAllText(path), received);
+    }
+
+    private static string Tidy(string json)
+    {
+        var tidy = JsonNode.Parse(json)!.ToJsonString(Layout) + "\n";
+        tidy = Time().Replace(tidy, "$1\"2026-01-31T09:00:00+00:00\"");
+        return RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
+    }
+
+    [GeneratedRegex("(\"(?:takenAt|replacedAt|at)\": )\"[^\"]+\"")]
+    private static partial Regex Time();
+
+    [GeneratedRegex("(\"request\": )\"[^\"]+\"")]
+    private static partial Regex RequestName();
+}

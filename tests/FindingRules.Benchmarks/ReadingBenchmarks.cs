@@ -21,7 +21,7 @@ public class ReadingBenchmarks
     private RuleNetwork _network = null!;
     private Study _study = null!;
 
-    [Params(100, 1_000, 10_000)]
+    [Params(500, 5_000, 10_000)]
     public int Rules { get; set; }
 
     [GlobalSetup]

@@ -51,6 +51,10 @@ public sealed partial class ExamplePack
         return (kind == "cases" ? replaced : replaced.WithoutCasesOf(gone)).WithoutWithdrawalsOf(gone).WithCount(kind, text);
     }
 
+    /// <summary>Without the files that the manifest does not name: a page that shows a manifest means those it lists.</summary>
+    public ExamplePack WithListedFilesOnly() => new(_texts.RemoveRange(
+        _texts.Keys.Where(path => path != Manifest && !_texts[Manifest].Contains($": {path},", StringComparison.Ordinal))));
+
     private string PathOf(string kind) => kind == "pack" || !_texts.ContainsKey($"{kind}.yaml") ? Manifest : $"{kind}.yaml";
 
     private ExamplePack WithCount(string kind, string text)

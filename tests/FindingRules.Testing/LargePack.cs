@@ -10,9 +10,9 @@ namespace FindingRules.Testing;
 /// </summary>
 public static class LargePack
 {
-    public const int RulesPerKind = 100;
-    private const int TopicsPerKind = 5;
-    private const int ValuesPerTopic = 6;
+    private const int RulesPerKind = TopicsPerKind * (ValuesPerTopic + 1);
+    private const int TopicsPerKind = 20;
+    private const int ValuesPerTopic = 4;
     private const string End = "...\n";
 
     private static readonly string[] Echoes = ["fibrillar", "hypoechoic", "anechoic", "heterogeneous"];
@@ -73,38 +73,42 @@ public static class LargePack
         $"  topic-{kind}-{topic}:\n    for: each kind-{kind}\n    values:\n"
         + string.Concat(Enumerable.Range(0, ValuesPerTopic).Select(v => $"      value-{v}: {{ says: \"The {{subject}} has value {v} of topic {topic}{{, length}}.\" }}\n")));
 
-    private static IEnumerable<string> Rules(int kind) => Enumerable.Range(0, RulesPerKind).Select(i =>
-        $"""
-          - id: KIND{kind}-{i:000}
-            for: each kind-{kind}
-            rule: {Condition(kind, i)} → {Conclusion(kind, i)}
-            because: Made up for measuring.
-            source: [practice]
+    private static IEnumerable<string> Rules(int kind) =>
+        from topic in Enumerable.Range(0, TopicsPerKind)
+        from rule in Enumerable.Range(0, ValuesPerTopic + 1)
+        let conclusion = rule < ValuesPerTopic ? $"topic-{kind}-{topic} value-{rule}" : topic % 2 == 0 ? "second-look" : "mind-the-angle"
+        select $"""
+              - id: KIND{kind}-{topic:00}{rule}
+                for: each kind-{kind}
+                rule: state {States[topic % States.Length]} and {(rule < ValuesPerTopic ? Answer(kind, topic, rule) : Aside(topic))} → {conclusion}
+                because: Made up for measuring.
+                source: [practice]
 
-        """);
+            """;
 
     // Thresholds come from short lists, as in practice: many rules share a comparison.
-    private static string Condition(int kind, int i) => (i % 8) switch
+    private static string Answer(int kind, int topic, int value) => (topic / States.Length) switch
     {
-        0 => $"thickness above {2 + (i % 5)} mm and (echo hypoechoic or anechoic)",
-        1 => $"length between {5 + (i % 7)} mm and {20 + (i % 3)} mm and no shadowing",
-        2 => $"fluid spans shallow to {(i % 3 == 0 ? "middle" : "deep")} and state {States[i % 5]}",
-        3 => "thickness >= 1.5 contralateral thickness and not (echo fibrillar)",
-        4 => $"flow and thickness above {2 + (i % 5)} mm and state {States[i % 5]}",
-        5 => $"(state frayed or torn) and (length at least {10 + (i % 4)} mm or fluid reaches deep)",
-        6 => $"length assessed and length above {10 + (i % 6)} mm and (echo {Echoes[i % 4]})",
-        _ => $"topic-{kind}-{TopicOf(i) - 1} value-{i / 8 % ValuesPerTopic} and thickness below {4 + (i % 5)} mm",
+        0 => Band("thickness", 2 + (kind % 3), value),
+        1 => $"no shadowing and {Band("length", 6 + (kind % 4), value)}",
+        2 => $"(echo hypoechoic or anechoic) and {Band("thickness", 3 + (kind % 2), value)}",
+        _ => $"topic-{kind}-{topic - (3 * States.Length)} value-{value} and fluid spans shallow to middle",
     };
 
-    private static string Conclusion(int kind, int i) => (i % 10) switch
+    private static string Band(string measure, int first, int band) => band switch
     {
-        8 => "second-look",
-        9 => "mind-the-angle",
-        _ => $"topic-{kind}-{TopicOf(i)} value-{i % ValuesPerTopic}",
+        0 => $"{measure} below {first} mm",
+        ValuesPerTopic - 1 => $"{measure} at least {first + (3 * (band - 1))} mm",
+        _ => $"{measure} at least {first + (3 * (band - 1))} mm and {measure} below {first + (3 * band)} mm",
     };
 
-    // Rules that test a topic answer a later one.
-    private static int TopicOf(int i) => i % 8 == 7 ? 1 + (i / 8 % (TopicsPerKind - 1)) : 0;
+    private static string Aside(int topic) => (topic / States.Length) switch
+    {
+        0 => "flow",
+        1 => "(fluid reaches deep or not (echo fibrillar))",
+        2 => "thickness >= 1.5 contralateral thickness",
+        _ => "length assessed and length above 8 mm",
+    };
 
     private static string Lines(string head, int[] kinds, Func<int, IEnumerable<string>> of) =>
         $"{head}\n{string.Concat(kinds.SelectMany(of))}{End}";

@@ -23,7 +23,7 @@ internal static class Samples
         if (Nullability.Create(parameter).WriteState == NullabilityState.Nullable) return null;
         if (type == typeof(bool)) return false;
         if (type.IsEnum) return Enum.GetValues(type).GetValue(0);
-        return ItemOf(type) is null ? Full(type, parameter) : Many(type, []);
+        return ItemOf(type) is { } item ? Many(type, [Full(item, parameter)]) : Full(type, parameter);
     }
 
     private static object Full(Type type, ParameterInfo parameter)

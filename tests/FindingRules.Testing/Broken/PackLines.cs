@@ -7,7 +7,7 @@ internal static partial class PackLines
 {
     public static IEnumerable<BrokenPack> Doubled() =>
         from place in Lines()
-        where Mapping().IsMatch(place.Line)
+        where Mapping().IsMatch(place.Line) && !place.Line.Contains("- structure:", StringComparison.Ordinal)
         select place.With("doubled", $"{place.Line}\n{place.Line}");
 
     public static IEnumerable<BrokenPack> Lost() =>
@@ -24,7 +24,7 @@ internal static partial class PackLines
     [GeneratedRegex(@"^ *(?:- )?(?:\{ )?[A-Za-z][A-Za-z0-9-]*:")]
     private static partial Regex Mapping();
 
-    [GeneratedRegex(@"^ *(?:- )?(?:id|for|rule|because|source|cites|status|facts|of|values|says|kind|pack|version|language|approval|files|findings|kinds|structures|study|axes|bands|requires|calm|about|expect|structure):")]
+    [GeneratedRegex(@"^ *(?:- )?(?:id|for|rule|because|cites|status|of|values|kind|pack|version|language|approval|files|findings|kinds|structures|study|axes|bands|requires|calm|about|expect|structure):")]
     private static partial Regex Required();
 
     private sealed record PlacedLine(string Path, string[] Lines, int Number)

@@ -11,7 +11,7 @@ internal static class PackSyntax
     [
         new("scales.yaml", Title, "title: &t tear size"), new("scales.yaml", Title, "title: *t"), new("scales.yaml", Title, "title: !!str tear size"),
         new("scales.yaml", Title, "title: !shell ls"), new("scales.yaml", Title, "title: !<tag:yaml.org,2002:python/object> x"),
-        new("scales.yaml", Title, "<<: { title: tear size }"), new("scales.yaml", Title, "? title\n    : tear size"),
+        new("scales.yaml", Title, "<<: { title: tear size }"), new("scales.yaml", Title, "? |\n      title\n    : tear size"),
         new("scales.yaml", Title, "? [title, other]\n    : tear size"), new("scales.yaml", Title, "? { a: b }\n    : tear size"),
         new("scales.yaml", Title, "&anchor title: tear size"), new("scales.yaml", Title, "!!str title: tear size"),
         new("scales.yaml", "scales:\n", "%YAML 1.1\n---\nscales: &all\n"), new("scales.yaml", "scales:\n", "--- !pack\nscales:\n"),
@@ -32,7 +32,7 @@ internal static class PackSyntax
         new("rules.yaml", "rule: |", "rule: %"), new("rules.yaml", "      → hold", "    → hold"), new("rules.yaml", "  - id: CUFF-020", " - id: CUFF-020"),
         new("rules.yaml", "  - id: CUFF-020", "  -id: CUFF-020"), new("rules.yaml", "  - id: CUFF-020", "  - - id: CUFF-020"), new("rules.yaml", "  - id: CUFF-020", "    id: CUFF-020"),
         new("topics.yaml", "\"Full-thickness tear", "\"\\q Full-thickness tear"), new("topics.yaml", "\"Full-thickness tear", "\"\\uD800 Full-thickness tear"),
-        new("topics.yaml", "\"Full-thickness tear", "\"\\U0010FFFFF Full-thickness tear"), new("topics.yaml", "\"Full-thickness tear", "\"\\0 Full-thickness tear"),
+        new("topics.yaml", "\"Full-thickness tear", "\"\\U00110000 Full-thickness tear"), new("topics.yaml", "\"Full-thickness tear", "\"\\0 Full-thickness tear"),
         new("topics.yaml", "\"Full-thickness tear", "\"\\x07 Full-thickness tear"), new("topics.yaml", "\"Full-thickness tear", "\"\\u202E Full-thickness tear"),
         new("topics.yaml", ".\"\n", ".\" \"x\"\n"), new("topics.yaml", "topics:\n", "topics:\n  [1,\n2: 3\n"), new("topics.yaml", "topics:\n", "topics: >\n"),
     ];

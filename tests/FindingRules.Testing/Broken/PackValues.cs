@@ -26,7 +26,9 @@ internal static class PackValues
     public static IEnumerable<BrokenPack> OfAnotherSort() =>
         from value in Values
         let key = value.Words.Split(':')[0]
+        // A title may be any words at all.
         from instead in new[] { "[[qqq]]", "{ qqq: 1 }", "", "~", "-1e999" }
+        where key != "title" || instead is not ("~" or "-1e999")
         select new Replacement(value.Path, value.Words, $"{key}: {instead}").Apply();
 
     private static readonly Replacement[] Mistakes =

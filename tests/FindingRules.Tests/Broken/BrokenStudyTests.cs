@@ -10,7 +10,7 @@ namespace FindingRules.Tests.Broken;
 /// <summary>A study that is wrong gives no reading, and its sender is told what is wrong and where.</summary>
 public sealed class BrokenStudyTests
 {
-    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(30);
     private static readonly CompiledPack Pack = ExamplePack.Plain.Compile();
 
     public static TheoryData<string> Damages => [.. BrokenStudies.ByDamage.Keys];

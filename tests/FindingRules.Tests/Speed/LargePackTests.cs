@@ -8,31 +8,27 @@ using Xunit.Abstractions;
 namespace FindingRules.Tests.Speed;
 
 /// <summary>
-/// What must not get slow or large. Machines differ and others work on them too, so the best of several tries counts,
-/// and the bounds lie well above what a desk machine needs.
+/// What must not get slow or large. Other work on the machine must not decide: loading is measured in processor time, and
+/// of a reading, which is too short for that, the best of several medians counts.
 /// </summary>
 [Collection(Alone.Name)]
 public sealed class LargePackTests(ITestOutputHelper output, LargePacks packs) : IClassFixture<LargePacks>
 {
-    private const int Tries = 5;
+    private const int Tries = 20;
+    private const double Megabyte = 1024 * 1024;
     private static readonly SourceText Study = new("study.json", LargePack.Study);
 
     [Fact]
     public void A_pack_of_5000_rules_loads_in_5_seconds_and_300_megabytes()
     {
         var files = LargePack.Files(5_000);
-        var seconds = double.MaxValue;
-        for (var attempt = 0; attempt < Tries && seconds > 5; attempt++)
-        {
-            var watch = Stopwatch.StartNew();
-            Assert.Equal(5_000, CompiledPack.Load(files).Pack?.Pack.Rules.Length);
-            seconds = Math.Min(seconds, watch.Elapsed.TotalSeconds);
-        }
         var before = GC.GetTotalMemory(forceFullCollection: true);
+        var began = ProcessorTime();
         var load = CompiledPack.Load(files);
-        var kept = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1048576.0;
-        GC.KeepAlive(load);
-        output.WriteLine($"loaded in {seconds:0.00} s; keeps {kept:0} MB; the process held {Environment.WorkingSet / 1048576} MB");
+        var seconds = (ProcessorTime() - began).TotalSeconds;
+        var kept = (GC.GetTotalMemory(forceFullCollection: true) - before) / Megabyte;
+        output.WriteLine($"loaded in {seconds:0.00} s; keeps {kept:0} MB; the process holds {Environment.WorkingSet / Megabyte:0} MB");
+        Assert.Equal(5_000, load.Pack?.Pack.Rules.Length);
         Assert.InRange(seconds, 0, 5);
         Assert.InRange(kept, 0, 300);
     }
@@ -40,7 +36,7 @@ public sealed class LargePackTests(ITestOutputHelper output, LargePacks packs) :
     [Fact]
     public void A_reading_takes_less_than_a_millisecond()
     {
-        var milliseconds = BestMedian(packs.Large);
+        var milliseconds = Best(() => Median(packs.Large), 1);
         output.WriteLine($"a reading takes {milliseconds:0.000} ms, from JSON text to impression");
         Assert.InRange(milliseconds, 0, 1);
     }
@@ -48,9 +44,7 @@ public sealed class LargePackTests(ITestOutputHelper output, LargePacks packs) :
     [Fact]
     public void A_reading_does_not_grow_with_the_pack()
     {
-        var ratio = double.MaxValue;
-        for (var attempt = 0; attempt < Tries && ratio > 1.3; attempt++)
-            ratio = Math.Min(ratio, BestMedian(packs.Twice) / BestMedian(packs.Large));
+        var ratio = Best(() => Median(packs.Twice) / Median(packs.Large), 1.5);
         output.WriteLine($"twice the rules take {ratio:0.00} times as long to read");
         Assert.InRange(ratio, 0, 1.5);
     }
@@ -65,7 +59,19 @@ public sealed class LargePackTests(ITestOutputHelper output, LargePacks packs) :
         Assert.NotEmpty(read.Reading.Cautions);
     }
 
-    private static double BestMedian(CompiledPack pack) => Enumerable.Range(0, Tries).Min(_ => Median(pack));
+    private static TimeSpan ProcessorTime()
+    {
+        using var process = Process.GetCurrentProcess();
+        return process.TotalProcessorTime;
+    }
+
+    // Tries again only where the bound was missed.
+    private static double Best(Func<double> measure, double bound)
+    {
+        var best = measure();
+        for (var i = 1; i < Tries && best > bound; i++) best = Math.Min(best, measure());
+        return best;
+    }
 
     private static double Median(CompiledPack pack)
     {

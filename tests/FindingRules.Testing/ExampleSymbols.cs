@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Probabilities;
 using FindingRules.Model.Quantities;
 using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
@@ -89,6 +90,12 @@ public static class ExampleSymbols
             NextSteps = ByName(s => s.Name, Step("ultrasound"), Step("re-angle"), Step("refer")),
             EvaluateSteps = ByName(
                 s => s.Structure.Name, Evaluate(vocabulary, "subscapularis", "fluid", "echo"), Evaluate(vocabulary, "biceps", "position")),
+            References = ByName(
+                r => r.Name, new Reference("trade", [], "trade", SourceStatus.CommonPractice, null, null, Here),
+                new Reference("foreign-body-accuracy", [], "invented", SourceStatus.AbstractRead, null, null, Here)
+                {
+                    Accuracy = new SensitivitySpecificity("a body", new Rational(18, 25), new Rational(23, 25), null, null),
+                }),
             Cautions = ByName(c => c.Name, new Caution("position-overestimates", Wording("position"), [], Here)),
             DerivedMeasures = ByName(m => m.Name, new DerivedMeasure("depth-share", "share", cuff, Unit.Percent, share, Here)),
         };

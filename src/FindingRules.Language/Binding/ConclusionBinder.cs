@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Language.Syntax;
+using FindingRules.Model.Conditions;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
@@ -87,6 +88,9 @@ internal sealed class ConclusionBinder(BindingContext context)
         if (reference.Accuracy is null)
             return Report<ProbabilityConclusion>(ConclusionNameMessages.ReferenceWithoutAccuracy(at, name));
         if (before is null) return null;
+        if (before is ConstantExpression { Dimension: var plain, Quantity.InBase: var share }
+            && plain == Dimension.None && (share < Rational.Zero || share > Rational.One))
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.NotAShare(before.Location, context.Written(probability.Before.Span)));
         return before.Dimension == Dimension.None
             ? new ProbabilityConclusion(reference, before, sign.Text == "positive", context.At(conclusion.Span))
             : Report<ProbabilityConclusion>(ConclusionNameMessages.NoProbability(

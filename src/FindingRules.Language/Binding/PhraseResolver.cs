@@ -56,8 +56,11 @@ internal sealed class PhraseResolver(BindingContext context)
         var hasWays = ways.Count == readings.Count && !ways.Contains(written);
         return hasWays
             ? NameMessages.Ambiguous(at, written, ways)
-            : NameMessages.SharedName(at, phrase.Words[^1].Text, Role(readings[0]), Role(readings[1]));
+            : NameMessages.SharedName(at, SharedName(phrase, readings), Role(readings[0]), Role(readings[1]));
     }
+
+    private static string SharedName(PhraseSyntax phrase, List<PhraseReading> readings) =>
+        readings[0].Target is { } target && readings.All(r => r.Target?.Name == target.Name) ? target.Name : phrase.Words[^1].Text;
 
     private static string Role(PhraseReading reading) => reading switch
     {

@@ -60,6 +60,12 @@ public static class ConclusionNameMessages
     public static Message UnknownStep(Location at, string found, IReadOnlyCollection<string> steps) =>
         NameMessages.Suggesting(new(3411, Severity.Error, at, $"there is no next step called `{found}`"), found, steps);
 
+    public static Message NotAShare(Location at, string found) =>
+        new(3425, Severity.Error, at, $"`{found}` does not lie between 0 % and 100 %")
+        {
+            Label = "a probability is written as `10 %` or `0.1`",
+        };
+
     public static Message EvaluateKind(Location at, string kind, IReadOnlyCollection<string> structures) =>
         new(3413, Severity.Error, at, $"`{kind}` is a kind, and one structure is evaluated at a time")
         {

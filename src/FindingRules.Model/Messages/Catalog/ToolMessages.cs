@@ -42,7 +42,10 @@ public static class ToolMessages
         };
 
     public static Message NotAFolder(string path) =>
-        new(0007, Severity.Error, Nowhere(path), $"`{path}` is a file, a pack is the folder that holds `pack.yaml`");
+        new(0007, Severity.Error, Nowhere(path), $"`{path}` is a file, a pack is the folder that holds `pack.yaml`")
+        {
+            Label = "the pack comes first, then the studies",
+        };
 
     public static Message NotAStudyFile(string path) =>
         new(0008, Severity.Error, Nowhere(path), $"`{path}` is a folder, a study is a JSON file");

@@ -60,7 +60,6 @@ public static class ModelOf
         Department = "Invented department of tests",
         Symbols = symbols,
         Rules = [.. rules.OrderBy(r => r.Id, StringComparer.Ordinal)],
-        References = ByName<Reference>([], r => r.Name),
         Protocols = ByName<Protocol>([], p => p.Name),
         Files = [Nowhere.Source],
         MeaningDigest = new string('0', 64),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Cases;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Messages;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
@@ -119,10 +120,10 @@ public sealed class CaseComparisonTests
 
     private static string[] Codes(Reading reading, CaseExpectation expect) => [.. Compare(reading, expect).Select(m => m.Code)];
 
-    private static List<Model.Messages.Message> Compare(Reading reading, CaseExpectation expect) =>
+    private static List<Message> Compare(Reading reading, CaseExpectation expect) =>
         [.. CaseComparison.Of(CaseOf(expect), new Outcome([], []), reading)];
 
-    private static List<Model.Messages.Message> Compare(Outcome outcome, CaseExpectation expect) =>
+    private static List<Message> Compare(Outcome outcome, CaseExpectation expect) =>
         [.. CaseComparison.Of(CaseOf(expect), outcome, SampleReading.Empty)];
 
     private static Case CaseOf(CaseExpectation expect) =>

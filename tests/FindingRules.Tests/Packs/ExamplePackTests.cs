@@ -32,7 +32,7 @@ public class ExamplePackTests
         Assert.Equal("(echo hypoechoic or anechoic) and not reangled persists → hold tear-depth; re-angle next", rule.Text);
         Assert.Equal(["trade"], rule.Sources.Select(s => s.Name));
         var first = Reads.Example.Rules.Single(r => r.Id == "CUFF-010");
-        Assert.Equal(["CUFF-020", "CUFF-021"], first.Over);
+        Assert.Equal<string>(["CUFF-020", "CUFF-021"], first.Over);
         Assert.Equal((new DateOnly(2026, 9, 1), new DateOnly(2027, 9, 1)), (first.Reviewed, first.ReviewBy));
         Assert.Equal("rules.yaml:2:9", first.DeclaredAt.ToString());
     }
@@ -48,7 +48,7 @@ public class ExamplePackTests
     public void A_band_is_a_rule_and_a_value()
     {
         var band = Reads.Example.Rules.Single(r => r.Id == "tear-size.medium");
-        Assert.Equal("tear-depth full-thickness and tear-length >= 1 cm and tear-length < 3 cm", ConditionText.Words(band.Condition));
+        Assert.Equal("tear-depth full-thickness and tear-length at least 1 cm and tear-length below 3 cm", ConditionText.Words(band.Condition));
         Assert.Equal("(tear-depth full-thickness) and tear-length from 1 cm to below 3 cm → tear-size medium", band.Text);
         Assert.Equal("The source prints 3 cm in two bands; this pack puts it in large.", band.Because);
         Assert.Equal("tear-size", band.ScaleName);

@@ -32,10 +32,6 @@ internal static class CommandLine
             });
             return code is >= ExitCode.Fine and <= ExitCode.Wrong ? code : ExitCode.NotDone;
         }
-        catch (IOException) when (!terminal.IsOutWatched)
-        {
-            return ExitCode.NotDone; // the reader of our output has gone
-        }
         catch (OperationCanceledException)
         {
             return ExitCode.NotDone;

@@ -6,16 +6,16 @@ public static class ServiceHealth
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(3);
 
     /// <summary>0 where the service at <paramref name="url"/> is alive and has a pack in force, otherwise 1 and why.</summary>
-    public static async Task<int> CheckAsync(Uri url, TextWriter output, CancellationToken cancellation = default)
+    public static async Task<int> CheckAsync(string url, TextWriter output, CancellationToken cancellation = default)
     {
         using var client = new HttpClient(new SocketsHttpHandler { UseProxy = false }) { Timeout = Longest };
         try
         {
-            using var answer = await client.GetAsync(new Uri(url, "/readyz"), cancellation);
+            using var answer = await client.GetAsync(new Uri(new Uri(url), "/readyz"), cancellation);
             await output.WriteLineAsync(await answer.Content.ReadAsStringAsync(cancellation));
             return answer.IsSuccessStatusCode ? 0 : 1;
         }
-        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException or UriFormatException or NotSupportedException)
         {
             await output.WriteLineAsync($"no answer from {url}");
             return 1;

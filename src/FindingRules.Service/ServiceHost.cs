@@ -24,9 +24,10 @@ public static class ServiceHost
         {
             await app.StartAsync(cancellation);
         }
-        catch (IOException e)
+        catch (Exception e) when (ListenFailure.Why(e) is not null)
         {
-            messages.Add(ServiceMessages.AddressNotUsable(string.Join(' ', app.Urls), e.Message));
+            var urls = app.Services.GetRequiredService<ServiceSettings>().Urls;
+            messages.Add(ServiceMessages.AddressNotUsable(string.Join(' ', urls), ListenFailure.Why(e)!));
             return Fail(messages, errors);
         }
         await app.WaitForShutdownAsync(cancellation);

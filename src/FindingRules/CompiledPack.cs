@@ -24,7 +24,8 @@ public sealed class CompiledPack
     {
         var messages = new MessageBag();
         var whole = new SourceText(PackFolder.Manifest, "").Whole;
-        var pack = Guard.Run(() => PackReader.Read(files, limits ?? LoadLimits.Default, messages), "reading the pack", whole, messages);
+        var pack = Guard.Run(
+            () => PackReader.Read(files, limits ?? LoadLimits.Default, messages), "reading the pack", whole, messages);
         var network = pack is null || messages.HasErrors
             ? null
             : Guard.Run(() => NetworkCompiler.Compile(pack), "compiling the pack", whole, messages);
@@ -36,7 +37,8 @@ public sealed class CompiledPack
     {
         var messages = new MessageBag();
         var whole = new SourceText(json.Path, "", json.FirstLine).Whole;
-        var study = Guard.Run(() => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
+        var study = Guard.Run(
+            () => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
         var reading = study is null || messages.HasErrors ? null : Evaluate(study, messages);
         return new StudyReading(reading, messages.Sorted());
     }

@@ -32,9 +32,9 @@ public static class PackFolder
                 ? Read(new DirectoryInfo(root), limits ?? LoadLimits.Default)
                 : Failed(ToolMessages.NoManifest(folder, NestedPack(root)));
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException)
+        catch (Exception failure) when (Unreadable.Is(failure))
         {
-            return Failed(ToolMessages.FileNotReadable(folder, failure.Message));
+            return Failed(ToolMessages.FileNotReadable(folder, Unreadable.Because(failure)));
         }
     }
 
@@ -51,7 +51,7 @@ public static class PackFolder
         var realRoot = RealPath.Of(root.FullName);
         foreach (var (path, info) in found)
             if (Refusal(path, info, realRoot, limits) is { } refusal) messages.Add(refusal);
-            else if (ReadBytes(path, info, messages) is { } content) files.Add(new PackFile(path, content));
+            else if (ReadBytes(path, info, limits, messages) is { } content) files.Add(new PackFile(path, content));
         return messages.Count == 0 ? new PackFiles(files.ToImmutable(), []) : new PackFiles([], messages.Sorted());
     }
 
@@ -62,15 +62,18 @@ public static class PackFolder
         return info.Length > limits.FileBytes ? ToolMessages.FileTooLarge(path, info.Length, limits.FileBytes) : null;
     }
 
-    private static byte[]? ReadBytes(string path, FileInfo info, MessageBag messages)
+    private static byte[]? ReadBytes(string path, FileInfo info, LoadLimits limits, MessageBag messages)
     {
         try
         {
-            return File.ReadAllBytes(info.FullName);
+            var bytes = File.ReadAllBytes(info.FullName);
+            if (bytes.Length <= limits.FileBytes) return bytes;
+            messages.Add(ToolMessages.FileTooLarge(path, bytes.Length, limits.FileBytes)); // the length of a link is its own
+            return null;
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        catch (Exception failure) when (Unreadable.Is(failure))
         {
-            messages.Add(ToolMessages.FileNotReadable(path, failure.Message));
+            messages.Add(ToolMessages.FileNotReadable(path, Unreadable.Because(failure)));
             return null;
         }
     }

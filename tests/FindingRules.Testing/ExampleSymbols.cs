@@ -103,7 +103,7 @@ public static class ExampleSymbols
             Choice("trauma-mark", "neutral"), Choice("arm-position", "neutral", "flexed"), Measure("tilt", Unit.Degree, -90, 90));
         vocabulary = vocabulary with
         {
-            Kinds = vocabulary.Kinds.Add("wall", wall).Add("nail", Kind("nail", null, Sign("loose"))),
+            Kinds = vocabulary.Kinds.Add("wall", wall).Add("hoof", Kind("hoof", null, Sign("shod"))),
             Structures = vocabulary.Structures.Add("linea", new Structure("linea", wall, "linea", "trunk", isPaired: false, Here)),
             StudyFacts = vocabulary.StudyFacts.Add("echo-seen", Sign("echo-seen")),
         };

@@ -12,8 +12,8 @@ internal static class ServeCommand
     public const string Help = """
         findingrules serve PACKFOLDER... [--urls ADDRESS]
 
-        Answers over HTTP: POST /v1/readings takes a study and gives a reading; the whole description is at
-        /swagger. A pack folder holds `pack.yaml`, or folders that do. It is watched: a change is taken up
+        Answers over HTTP: POST /v1/readings takes a study and gives a reading; the whole description is
+        the page at /. A pack folder holds `pack.yaml`, or folders that do. It is watched: a change is taken up
         at once, and a pack with errors never replaces a good one.
 
           --urls ADDRESS   where to listen; http://127.0.0.1:8080 unless said otherwise, several
@@ -21,7 +21,7 @@ internal static class ServeCommand
 
         Examples:
           findingrules serve rules/msk-ultrasound
-          findingrules serve /packs --urls http://0.0.0.0:8080
+          findingrules serve packs --urls http://localhost:9090
 
         Ctrl-C stops it, after what was asked has been answered.
         """;
@@ -30,18 +30,22 @@ internal static class ServeCommand
     {
         var folders = new Argument<string[]>("PACKFOLDER")
         {
-            Arity = ArgumentArity.OneOrMore,
+            // None where the settings name them, or where a running service is only asked how it is.
+            Arity = ArgumentArity.ZeroOrMore,
             Description = "a folder that holds `pack.yaml`, or folders that do",
         };
         var urls = new Option<string?>("--urls") { HelpName = "an address such as http://127.0.0.1:8080" };
-        var command = new Command(Name) { folders, urls, PageOption.Help(Help, terminal) };
-        command.SetAction((result, stop) => ServiceHost.RunAsync(
-            new ServiceOptions
-            {
-                PackFolders = [.. result.GetRequiredValue(folders)],
-                Urls = result.GetValue(urls) is { } addresses ? [.. addresses.Split(';')] : [],
-            },
-            terminal.Error, stop));
+        var check = new Option<string?>("--check") { Hidden = true, HelpName = "address of a running service" };
+        var command = new Command(Name) { folders, urls, check, PageOption.Help(Help, terminal) };
+        command.SetAction((result, stop) => result.GetValue(check) is { } running
+            ? ServiceHealth.CheckAsync(running, terminal.Out, stop)
+            : ServiceHost.RunAsync(
+                new ServiceOptions
+                {
+                    PackFolders = [.. result.GetValue(folders) ?? []],
+                    Urls = result.GetValue(urls) is { } addresses ? [.. addresses.Split(';')] : [],
+                },
+                terminal.Error, stop));
         return command;
     }
 }

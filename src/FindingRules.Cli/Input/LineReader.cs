@@ -9,13 +9,19 @@ internal readonly record struct InputLine(byte[] Bytes, int Number, bool IsTooLo
     public bool IsBlank => Bytes.AsSpan().IndexOfAnyExcept(" \t\r"u8) < 0;
 }
 
-/// <summary>Lines of bytes as they arrive. Of a line longer than <paramref name="most"/> bytes the rest is passed over.</summary>
-internal sealed class LineReader(Stream stream, int most)
+/// <summary>
+/// Lines of bytes as they arrive. Of a line longer than <paramref name="most"/> bytes the rest is passed over. Where the
+/// system does not give the bytes the lines end, and <see cref="Failure"/> says why.
+/// </summary>
+internal sealed class LineReader(Func<Stream> open, int most) : IDisposable
 {
     private readonly byte[] _buffer = new byte[64 * 1024];
     private int _start;
     private int _end;
     private int _number;
+    private Stream? _stream;
+
+    public string? Failure { get; private set; }
 
     public bool TryRead(out InputLine line)
     {
@@ -44,8 +50,18 @@ internal sealed class LineReader(Stream stream, int most)
 
     private bool Fill()
     {
-        _start = 0;
-        _end = stream.Read(_buffer);
+        (_start, _end) = (0, 0);
+        try
+        {
+            _stream ??= open();
+            _end = _stream.Read(_buffer);
+        }
+        catch (Exception failure) when (Unreadable.Is(failure))
+        {
+            Failure = Unreadable.Because(failure);
+        }
         return _end > 0;
     }
+
+    public void Dispose() => _stream?.Dispose();
 }

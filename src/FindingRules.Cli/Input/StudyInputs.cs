@@ -19,81 +19,65 @@ internal sealed class StudyInputs(Stream standardInput, LoadLimits limits)
 
     public IEnumerable<StudyInput> Read(string word)
     {
-        if (word == StandardInput) return Sniff(standardInput, NameOf(word));
+        if (word == StandardInput) return Read(NameOf(word), "", () => standardInput);
         if (Directory.Exists(word)) return [Failed(word, null, ToolMessages.NotAStudyFile(word))];
         if (!File.Exists(word)) return [Failed(word, null, ToolMessages.FileNotFound(word, NearbyPath.Closest(word)))];
-        return ReadFile(word);
+        return Read(word, Path.GetExtension(word), () => File.OpenRead(word));
     }
 
-    private IEnumerable<StudyInput> ReadFile(string path)
+    private IEnumerable<StudyInput> Read(string name, string extension, Func<Stream> open)
     {
-        FileStream file;
-        string? why = null;
-        try
+        using var reader = new LineReader(open, limits.StudyBytes);
+        var hasAny = false;
+        foreach (var study in extension.ToUpperInvariant() switch
         {
-            file = File.OpenRead(path);
-        }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+            ".JSON" => Whole([], reader, name),
+            ".NDJSON" or ".JSONL" => Lines([], reader, name),
+            _ => Sniff(reader, name),
+        })
         {
-            file = null!;
-            why = failure is UnauthorizedAccessException ? "this user may not read it" : failure.Message;
+            hasAny = true;
+            yield return study;
         }
-        if (why is not null)
-        {
-            yield return Failed(path, null, ToolMessages.FileNotReadable(path, why));
-            yield break;
-        }
-        using (file)
-            foreach (var study in Path.GetExtension(path).ToUpperInvariant() switch
-            {
-                ".JSON" => [ReadWhole([], new LineReader(file, limits.StudyBytes), path)],
-                ".NDJSON" or ".JSONL" => ReadLines([], new LineReader(file, limits.StudyBytes), path),
-                _ => Sniff(file, path),
-            })
-                yield return study;
+        if (reader.Failure is { } why) yield return Failed(name, null, ToolMessages.FileNotReadable(name, why));
+        else if (!hasAny) yield return Failed(name, null, ToolMessages.EmptyInput(name));
     }
 
-    private IEnumerable<StudyInput> Sniff(Stream stream, string name)
+    private IEnumerable<StudyInput> Sniff(LineReader reader, string name)
     {
-        var reader = new LineReader(stream, limits.StudyBytes);
         var first = new List<InputLine>();
         while (first.Count(l => !l.IsBlank) < 2 && reader.TryRead(out var line))
         {
             first.Add(line);
-            if (!line.IsBlank && IsWholeValue(line.Bytes)) return ReadLines(first, reader, name);
+            if (!line.IsBlank && IsWholeValue(line.Bytes)) return Lines(first, reader, name);
         }
         var inked = first.Where(l => !l.IsBlank).ToArray();
         return inked.Length == 2 && inked[1].Bytes.AsSpan().StartsWith("{"u8)
-            ? ReadLines(first, reader, name)
-            : [ReadWhole(first, reader, name)];
+            ? Lines(first, reader, name)
+            : Whole(first, reader, name);
     }
 
-    private IEnumerable<StudyInput> ReadLines(IEnumerable<InputLine> read, LineReader reader, string name)
+    private IEnumerable<StudyInput> Lines(IEnumerable<InputLine> read, LineReader reader, string name)
     {
-        var hasAny = false;
         foreach (var line in read.Concat(Rest(reader)).Where(l => !l.IsBlank))
-        {
-            hasAny = true;
             yield return line.IsTooLong
                 ? Failed(name, line.Number, ToolMessages.StudyTooLarge(new SourceText(name, "", line.Number).Whole, limits.StudyBytes))
                 : FromBytes(name, line.Bytes, line.Number);
-        }
-        if (!hasAny) yield return Failed(name, null, ToolMessages.EmptyInput(name));
     }
 
-    private StudyInput ReadWhole(IEnumerable<InputLine> read, LineReader reader, string name)
+    private IEnumerable<StudyInput> Whole(IEnumerable<InputLine> read, LineReader reader, string name)
     {
         var bytes = new List<byte>();
         var isInked = false;
         foreach (var line in read.Concat(Rest(reader)))
         {
             if (line.IsTooLong || bytes.Count + line.Bytes.Length > limits.StudyBytes)
-                return Failed(name, null, ToolMessages.StudyTooLarge(new SourceText(name, "").Whole, limits.StudyBytes));
+                return [Failed(name, null, ToolMessages.StudyTooLarge(new SourceText(name, "").Whole, limits.StudyBytes))];
             isInked |= !line.IsBlank;
             bytes.AddRange(line.Bytes);
             bytes.Add((byte)'\n');
         }
-        return isInked ? FromBytes(name, bytes.ToArray(), null) : Failed(name, null, ToolMessages.EmptyInput(name));
+        return isInked && reader.Failure is null ? [FromBytes(name, bytes.ToArray(), null)] : [];
     }
 
     private StudyInput FromBytes(string name, byte[] bytes, int? line)

@@ -10,7 +10,7 @@ internal sealed class WordOption : Option<string?>
         : base(name)
     {
         Words = words;
-        HelpName = string.Join('|', words);
+        HelpName = string.Join(" or ", words);
         Arity = ArgumentArity.ExactlyOne;
     }
 

@@ -30,7 +30,7 @@ internal sealed class AmountCompiler(FindingSlots slots, ImmutableArray<Place> p
     };
 
     /// <summary>Two kinds may each have a finding of one name in one slot, with another precision: they are not the same.</summary>
-    public static string KeyOf(Finding finding, int slot) => $"{finding.Name}@{slot}#{finding.DeclaredAt.Span.Start}";
+    public static string KeyOf(Finding finding, int slot) => $"{finding.Name}@{slot}#{(finding.Type as MeasureType)?.Precision}";
 
     public static void CollectPlaces(QuantityExpression expression, Place from, List<Place> used)
     {

@@ -92,7 +92,9 @@ internal sealed class Examination(RuleNetwork network)
     private static Side? SideAt(Place place, Subject subject)
     {
         var structure = place.Structure ?? subject.Structure;
-        if (structure is { IsPaired: false }) return place.Relation == PlaceRelation.Ipsilateral ? Side.None : null;
+        // The same side without a structure is the other side of the other side, and the midline has neither.
+        if (structure is { IsPaired: false })
+            return place is { Relation: PlaceRelation.Ipsilateral, Structure: not null } ? Side.None : null;
         if (subject.Side is not (Side.Left or Side.Right)) return null;
         return place.Relation == PlaceRelation.Contralateral ? subject.Side.Other() : subject.Side;
     }

@@ -1,5 +1,4 @@
 using FindingRules.Engine.Compiling;
-using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
 
@@ -57,9 +56,8 @@ internal static class NormalFilling
         (ChoiceType { Normal: { } normal }, ChoiceValue choice) => choice.Value != normal,
         (SignType { NormallyPresent: { } isPresent }, SignValue sign) => sign.IsPresent != isPresent,
         (ExtentType { NormallyNone: true }, ExtentValue extent) => !extent.Stretches.IsEmpty,
-        (MeasureType { Normal: { } range }, MeasuredValue measured) => !Overlaps(range, measured.Interval),
+        // A bound that only may lie outside departs as well: were it filled in, the exact value could take it back.
+        (MeasureType { Normal: { } range }, MeasuredValue measured) => !range.Contains(measured.Interval),
         _ => false,
     };
-
-    private static bool Overlaps(Interval a, Interval b) => !a.Intersect(b).IsEmpty;
 }

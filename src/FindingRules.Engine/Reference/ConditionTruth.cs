@@ -11,27 +11,26 @@ internal sealed class ConditionTruth(Whereabouts whereabouts, Answers answers)
     private readonly StatementTruth _plain = new(whereabouts, answers, isWidened: false);
     private readonly StatementTruth _widened = new(whereabouts, answers, isWidened: true);
 
-    public Truth Of(Condition condition, Subject subject) => Of(condition, subject, subject, _plain);
+    public Truth Of(Condition condition, Subject subject) => Of(condition, subject, _plain);
 
-    public Truth OfWidened(Condition condition, Subject subject) => Of(condition, subject, subject, _widened);
+    public Truth OfWidened(Condition condition, Subject subject) => Of(condition, subject, _widened);
 
-    /// <param name="subject">What the rule is bound to.</param>
-    /// <param name="own">The same, or inside a quantifier the structure that it counts.</param>
-    private static Truth Of(Condition condition, Subject subject, Subject own, StatementTruth statements) => condition switch
+    /// <param name="own">What the rule is bound to, or inside a quantifier the structure that it counts.</param>
+    private static Truth Of(Condition condition, Subject own, StatementTruth statements) => condition switch
     {
-        AllOf all => all.Parts.Select(p => Of(p, subject, own, statements)).Aggregate(Truth.True, Kleene.And),
-        AnyOf any => any.Parts.Select(p => Of(p, subject, own, statements)).Aggregate(Truth.False, Kleene.Or),
-        Negation not => Kleene.Not(Of(not.Part, subject, own, statements)),
-        Quantified quantified => Count(quantified, subject, statements),
+        AllOf all => all.Parts.Select(p => Of(p, own, statements)).Aggregate(Truth.True, Kleene.And),
+        AnyOf any => any.Parts.Select(p => Of(p, own, statements)).Aggregate(Truth.False, Kleene.Or),
+        Negation not => Kleene.Not(Of(not.Part, own, statements)),
+        Quantified quantified => Count(quantified, own, statements),
         Statement statement => statements.Of(statement, own),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    private static Truth Count(Quantified quantified, Subject subject, StatementTruth statements)
+    private static Truth Count(Quantified quantified, Subject from, StatementTruth statements)
     {
         var truths = quantified.Range.Structures
-            .SelectMany(structure => Counted(structure, subject))
-            .Select(own => own is null ? Truth.Unknown : Of(quantified.Where, subject, own, statements))
+            .SelectMany(structure => Counted(structure, from.Side))
+            .Select(own => own is null ? Truth.Unknown : Of(quantified.Where, own, statements))
             .ToList();
         return quantified.Quantifier switch
         {
@@ -42,8 +41,11 @@ internal sealed class ConditionTruth(Whereabouts whereabouts, Answers answers)
         };
     }
 
-    /// <summary>Null: the structure on a side that was not stated.</summary>
-    private static IEnumerable<Subject?> Counted(Structure structure, Subject subject) => (structure.IsPaired, subject.Side) switch
+    /// <summary>
+    /// A paired structure counts on the side of what is asked from; on both, where that is the study or has no side.
+    /// Null: the structure on a side that was not stated.
+    /// </summary>
+    private static IEnumerable<Subject?> Counted(Structure structure, Side from) => (structure.IsPaired, from) switch
     {
         (false, _) => [new Subject(structure, Side.None, null)],
         (true, Side.Unknown) => [null],

@@ -33,8 +33,7 @@ internal sealed class StatementTruth(Whereabouts whereabouts, Answers answers, b
             from value in _quantities.Of(s.Value, own, choices)
             from low in _quantities.Of(s.Low, own, value.Choices)
             from high in _quantities.Of(s.High, own, low.Choices)
-            select Kleene.And(
-                Compare(low.Value, Comparator.AtMost, value.Value), Compare(value.Value, Comparator.AtMost, high.Value)),
+            select Between(low.Value, value.Value, high.Value),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -57,9 +56,12 @@ internal sealed class StatementTruth(Whereabouts whereabouts, Answers answers, b
 
     private Truth OfTopic(TopicStatement statement, Spot? spot)
     {
-        if (spot is null || spot.IsEarlier) return Truth.Unknown;
+        if (spot is null or { IsEarlier: true } or { IsNowhere: true }) return Truth.Unknown;
         return answers.TruthOf(statement.Topic, statement.Values, statement.Topic.IsPerStructure ? spot.Subject.Whole : spot.Subject);
     }
+
+    private static Truth Between(Interval? low, Interval? value, Interval? high) =>
+        low is { } a && value is { } b && high is { } c ? Kleene.And(a.AtMost(b), b.AtMost(c)) : Truth.Unknown;
 
     private static Truth Compare(Interval? left, Comparator comparator, Interval? right)
     {

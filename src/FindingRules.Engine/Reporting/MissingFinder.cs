@@ -137,7 +137,10 @@ internal sealed class MissingFinder(Examination examination)
         var subject = examination[instance].Subject;
         var structure = place.Structure ?? subject.Structure;
         if (structure is null || place.Relation == PlaceRelation.Study) return place.Relation == PlaceRelation.Study ? Subject.Study : null;
-        if (!structure.IsPaired) return new Subject(structure, Side.None, null);
+        if (!structure.IsPaired)
+            return place.Relation == PlaceRelation.Own || place is { Relation: PlaceRelation.Ipsilateral, Structure: not null }
+                ? new Subject(structure, Side.None, null)
+                : null;
         if (subject.Side is not (Side.Left or Side.Right)) return null;
         return new Subject(structure, place.Relation == PlaceRelation.Contralateral ? subject.Side.Other() : subject.Side, null);
     }

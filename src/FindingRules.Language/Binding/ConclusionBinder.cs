@@ -38,12 +38,14 @@ internal sealed class ConclusionBinder(BindingContext context)
     private Conclusion? Evaluate(ConclusionSyntax conclusion)
     {
         var (name, at) = NameOf(conclusion);
+        if (context.Vocabulary.Kinds.TryGetValue(name, out var kind) && !context.Vocabulary.Structures.ContainsKey(name))
+            return Report(ConclusionNameMessages.EvaluateKind(at, name, [.. context.Vocabulary.StructuresOf(kind).Select(s => s.Name)]));
         if (!context.Vocabulary.Structures.TryGetValue(name, out var structure))
             return Report(NameMessages.UnknownStructure(at, name, [.. context.Vocabulary.Structures.Keys]));
         if (!Symbols.EvaluateSteps.TryGetValue(name, out var step))
-            return Report(NameMessagesOfConclusions.NoEvaluateStep(at, name, [.. Symbols.EvaluateSteps.Keys]));
+            return Report(ConclusionNameMessages.NoEvaluateStep(at, name, [.. Symbols.EvaluateSteps.Keys]));
         return structure.IsPaired && !context.HasSide
-            ? Report(NameMessagesOfConclusions.EvaluateNeedsSide(at, name, context.Scope.Written))
+            ? Report(ConclusionNameMessages.EvaluateNeedsSide(at, name, context.Scope.Written))
             : new EvaluateConclusion(step, context.At(conclusion.Span));
     }
 
@@ -51,10 +53,10 @@ internal sealed class ConclusionBinder(BindingContext context)
     {
         var (name, at) = NameOf(conclusion);
         if (!Symbols.Topics.TryGetValue(name, out var topic))
-            return Report(NameMessagesOfConclusions.UnknownTopic(at, name, [.. TopicsInScope().Select(t => t.Name)]));
+            return Report(ConclusionNameMessages.UnknownTopic(at, name, [.. TopicsInScope().Select(t => t.Name)]));
         return IsInScope(topic)
             ? new HoldConclusion(topic, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.TopicOfOthers(at, name, topic.Scope.Written, context.Scope.Written));
+            : Report(ConclusionNameMessages.TopicOfOthers(at, name, topic.Scope.Written, context.Scope.Written));
     }
 
     private Conclusion? Caution(ConclusionSyntax conclusion)
@@ -62,7 +64,7 @@ internal sealed class ConclusionBinder(BindingContext context)
         var (name, at) = NameOf(conclusion);
         return Symbols.Cautions.TryGetValue(name, out var caution)
             ? new CautionConclusion(caution, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.UnknownCaution(at, name, [.. Symbols.Cautions.Keys]));
+            : Report(ConclusionNameMessages.UnknownCaution(at, name, [.. Symbols.Cautions.Keys]));
     }
 
     private Conclusion? Next(ConclusionSyntax conclusion)
@@ -70,7 +72,7 @@ internal sealed class ConclusionBinder(BindingContext context)
         var (name, at) = NameOf(conclusion);
         return Symbols.NextSteps.TryGetValue(name, out var step)
             ? new NextStepConclusion(step, context.At(conclusion.Span))
-            : Report(NameMessagesOfConclusions.UnknownStep(at, name, [.. Symbols.NextSteps.Keys]));
+            : Report(ConclusionNameMessages.UnknownStep(at, name, [.. Symbols.NextSteps.Keys]));
     }
 
     private ProbabilityConclusion? Probability(ConclusionSyntax conclusion, ProbabilitySyntax probability)
@@ -79,15 +81,15 @@ internal sealed class ConclusionBinder(BindingContext context)
         var before = new QuantityBinder(context).Bind(probability.Before);
         var sign = probability.Sign;
         if (sign.Text is not ("positive" or "negative"))
-            return Report<ProbabilityConclusion>(NameMessagesOfConclusions.NeitherPositiveNorNegative(context.At(sign.Span), sign.Text));
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.NeitherPositiveNorNegative(context.At(sign.Span), sign.Text));
         if (!Symbols.References.TryGetValue(name, out var reference))
-            return Report<ProbabilityConclusion>(NameMessagesOfConclusions.UnknownReference(at, name, [.. Symbols.References.Keys]));
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.UnknownReference(at, name, [.. Symbols.References.Keys]));
         if (reference.Accuracy is null)
-            return Report<ProbabilityConclusion>(NameMessagesOfConclusions.ReferenceWithoutAccuracy(at, name));
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.ReferenceWithoutAccuracy(at, name));
         if (before is null) return null;
         return before.Dimension == Dimension.None
             ? new ProbabilityConclusion(reference, before, sign.Text == "positive", context.At(conclusion.Span))
-            : Report<ProbabilityConclusion>(NameMessagesOfConclusions.NoProbability(
+            : Report<ProbabilityConclusion>(ConclusionNameMessages.NoProbability(
                 before.Location, context.Written(probability.Before.Span), before.Dimension.Title));
     }
 
@@ -104,17 +106,18 @@ internal sealed class ConclusionBinder(BindingContext context)
         {
             1 => ways[0].Conclusion,
             0 => Report(UnknownWord(name, at)),
-            _ => Report(NameMessagesOfConclusions.Ambiguous(at, name, [.. ways.Select(w => w.SayAs)])),
+            _ => Report(ConclusionNameMessages.Ambiguous(at, name, [.. ways.Select(w => w.SayAs)])),
         };
     }
 
     private Message UnknownWord(string name, Model.Text.Location at)
     {
         if (Symbols.Topics.TryGetValue(name, out var bare))
-            return NameMessagesOfConclusions.TopicWithoutValue(at, name, [.. bare.Values.Select(v => v.Name)]);
+            return ConclusionNameMessages.TopicWithoutValue(at, name, [.. bare.Values.Select(v => v.Name)]);
         if (Symbols.Topics.Values.FirstOrDefault(t => t.Find(name) is not null) is { } elsewhere)
-            return NameMessagesOfConclusions.TopicOfOthers(at, elsewhere.Name, elsewhere.Scope.Written, context.Scope.Written);
-        return NameMessagesOfConclusions.Unknown(
+            return ConclusionNameMessages.TopicOfOthers(at, elsewhere.Name, elsewhere.Scope.Written, context.Scope.Written);
+        if (context.Vocabulary.Structures.ContainsKey(name)) return ConclusionNameMessages.StructureAlone(at, name);
+        return ConclusionNameMessages.Unknown(
             at, name,
             [.. TopicsInScope().SelectMany(t => t.Values).Select(v => v.Name), .. Symbols.NextSteps.Keys, .. Symbols.Cautions.Keys]);
     }
@@ -124,12 +127,12 @@ internal sealed class ConclusionBinder(BindingContext context)
         var word = conclusion.Words[0];
         var at = context.At(word.Span);
         if (!Symbols.Topics.TryGetValue(word.Text, out var topic))
-            return Report(NameMessagesOfConclusions.UnknownTopic(at, word.Text, [.. TopicsInScope().Select(t => t.Name)]));
+            return Report(ConclusionNameMessages.UnknownTopic(at, word.Text, [.. TopicsInScope().Select(t => t.Name)]));
         if (!IsInScope(topic))
-            return Report(NameMessagesOfConclusions.TopicOfOthers(at, topic.Name, topic.Scope.Written, context.Scope.Written));
+            return Report(ConclusionNameMessages.TopicOfOthers(at, topic.Name, topic.Scope.Written, context.Scope.Written));
         var rest = conclusion.Words[1].Span.Through(conclusion.Words[^1].Span);
         var written = context.Written(rest);
-        if (conclusion.Words.Length > 2) return Report(NameMessages.TooManyWords(context.At(rest), written, topic.Name));
+        if (conclusion.Words.Length > 2) return Report(NameMessages.TooManyWords(context.At(rest), written, topic.Name, "`;`"));
         return topic.Find(written) is { } value
             ? new TopicConclusion(topic, value, context.At(conclusion.Span))
             : Report(NameMessages.UnknownValue(context.At(rest), topic.Name, written, [.. topic.Values.Select(v => v.Name)]));

@@ -26,13 +26,13 @@ internal sealed class ConclusionCheck(BindingContext context)
     private static Message? Compare(Conclusion before, Conclusion conclusion) => (before, conclusion) switch
     {
         (TopicConclusion one, TopicConclusion other) when one.Topic == other.Topic && one.Value != other.Value =>
-            NameMessagesOfConclusions.TwoValues(other.Location, one.Location, one.Topic.Name, one.Value.Name, other.Value.Name),
+            ConclusionNameMessages.TwoValues(other.Location, one.Location, one.Topic.Name, one.Value.Name, other.Value.Name),
         (TopicConclusion one, HoldConclusion other) when one.Topic == other.Topic =>
-            NameMessagesOfConclusions.HoldsAndAnswers(other.Location, one.Location, one.Topic.Name),
+            ConclusionNameMessages.HoldsAndAnswers(other.Location, one.Location, one.Topic.Name),
         (HoldConclusion one, TopicConclusion other) when one.Topic == other.Topic =>
-            NameMessagesOfConclusions.HoldsAndAnswers(other.Location, one.Location, one.Topic.Name),
+            ConclusionNameMessages.HoldsAndAnswers(other.Location, one.Location, one.Topic.Name),
         _ when ConditionText.Canonical([before]) == ConditionText.Canonical([conclusion]) =>
-            NameMessagesOfConclusions.SaidTwice(conclusion.Location, before.Location, ConditionText.Canonical([conclusion])),
+            ConclusionNameMessages.SaidTwice(conclusion.Location, before.Location, ConditionText.Canonical([conclusion])),
         _ => null,
     };
 }

@@ -18,7 +18,7 @@ internal abstract class Form
     {
         if (reading.Target is null) return Alone(context, phrase, reading);
         return reading.Target is TopicTarget && reading.Place.IsEarlier
-            ? NameMessagesOfPlaces.EarlierTopic(context.At(phrase.Span), reading.Target.Name)
+            ? PlaceNameMessages.EarlierTopic(context.At(phrase.Span), reading.Target.Name)
             : ExplainHere(context, phrase, reading, reading.Target);
     }
 
@@ -34,7 +34,7 @@ internal abstract class Form
 
     private static Message Alone(BindingContext context, PhraseSyntax phrase, PhraseReading reading)
     {
-        if (phrase.Words.IsEmpty) return NameMessagesOfTypes.NotAssessed(context.At(phrase.Span), "study", "not a structure");
+        if (phrase.Words.IsEmpty) return TypeNameMessages.NotAssessed(context.At(phrase.Span), "study", "not a structure");
         var structure = phrase.Words[0].Text;
         if (!reading.Values.IsEmpty)
         {
@@ -43,7 +43,7 @@ internal abstract class Form
             return NameMessages.UnknownValue(context.At(words), structure, context.Written(words), names);
         }
         var first = reading.At.Scope.Kind?.Findings.Keys.FirstOrDefault() ?? "thickness";
-        return NameMessages.StructureAlone(context.At(phrase.Span), structure, $"{structure} {first} …");
+        return NameMessages.StructureAlone(context.At(phrase.Span), structure, context.Written(phrase.Span), first);
     }
 }
 
@@ -63,27 +63,27 @@ internal sealed class SaysForm(ImmutableArray<WordSyntax> given) : Form
     {
         if (reading.Values.IsEmpty)
         {
-            return NameMessagesOfTypes.SaysNothingAlone(context.At(phrase.Span), target.Name, target.Type, target.CanSay);
+            return TypeNameMessages.SaysNothingAlone(context.At(phrase.Span), target.Name, target.Type, target.CanSay);
         }
         var words = reading.Values[0].Span.Through(reading.Values[^1].Span);
         var written = context.Written(words);
         if (target.Values.IsEmpty) return HasNoValues(context, phrase, target, written);
         return reading.Values.Length > 1
-            ? NameMessages.TooManyWords(context.At(words), written, target.Name)
+            ? NameMessages.TooManyWords(context.At(words), written, target.Name, "`and` or `or`")
             : NameMessages.UnknownValue(context.At(words), target.Name, written, target.Values);
     }
 
     private static Message HasNoValues(BindingContext context, PhraseSyntax phrase, Target target, string written)
     {
-        var isSign = target is FindingTarget { Finding.Type: SignType };
-        var replacement = !isSign ? null : written switch
+        var replacement = ((target as FindingTarget)?.Finding.Type, written) switch
         {
-            "present" => target.Name,
-            "absent" => $"no {target.Name}",
+            (SignType, "present") => target.Name,
+            (SignType, "absent") => $"no {target.Name}",
+            (ExtentType extent, _) when extent.Axis.IndexOf(written) >= 0 => $"{target.Name} reaches {written}",
             _ => null,
         };
         var place = replacement is null ? context.At(phrase.Span) : context.At(context.Statement);
-        return NameMessagesOfTypes.HasNoValues(place, target.Name, target.Type, written, target.CanSay, replacement);
+        return TypeNameMessages.HasNoValues(place, target.Name, target.Type, written, target.CanSay, replacement);
     }
 }
 
@@ -99,11 +99,11 @@ internal sealed class NoForm : Form
         if (target is FindingTarget { Finding.Type: ExtentType extent })
         {
             var whole = $"not {target.Name} within {extent.Axis.Points[0]} to {extent.Axis.Points[^1]}";
-            return NameMessagesOfTypes.NotASign(
+            return TypeNameMessages.NotASign(
                 context.At(context.Statement), target.Name, target.Type, $"write `{whole}`", reading.Values.IsEmpty ? whole : null);
         }
         var canSay = reading.Values.IsEmpty ? target.CanSay : $"write `not {context.Written(phrase.Span)}`";
-        return NameMessagesOfTypes.NotASign(context.At(context.Statement), target.Name, target.Type, canSay, null);
+        return TypeNameMessages.NotASign(context.At(context.Statement), target.Name, target.Type, canSay, null);
     }
 }
 
@@ -115,7 +115,7 @@ internal sealed class MeasureForm : Form
 
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         reading.Values.IsEmpty || target is FindingTarget { Finding.Type: not MeasureType } or TopicTarget
-            ? NameMessagesOfTypes.NotAMeasure(context.At(phrase.Span), target.Name, target.Type, target.CanSay)
+            ? TypeNameMessages.NotAMeasure(context.At(phrase.Span), target.Name, target.Type, target.CanSay)
             : TooMany(context, reading, target);
 }
 
@@ -128,7 +128,7 @@ internal sealed class ExtentForm(string relation) : Form
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         target is FindingTarget { Finding.Type: ExtentType }
             ? TooMany(context, reading, target)
-            : NameMessagesOfTypes.NotAnExtent(context.At(phrase.Span), target.Name, target.Type, relation, target.CanSay);
+            : TypeNameMessages.NotAnExtent(context.At(phrase.Span), target.Name, target.Type, relation, target.CanSay);
 }
 
 /// <summary>Before <c>assessed</c>: a finding or a structure.</summary>
@@ -141,5 +141,5 @@ internal sealed class AssessedForm : Form
     protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
         target is FindingTarget
             ? TooMany(context, reading, target)
-            : NameMessagesOfTypes.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
+            : TypeNameMessages.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
 }

@@ -28,10 +28,10 @@ internal sealed record PhrasePrefixes(PlaceRelation Relation, bool IsEarlier, bo
             if (word.Text is "ipsilateral" or "contralateral") side = word;
             var before = isTwice ? word.Text : sideBefore is not null && side != sideBefore ? sideBefore.Text : null;
             if (before is not null && read.Problem is null)
-                read = read with { Problem = () => NameMessagesOfPlaces.PrefixTwice(context.At(word.Span), word.Text, before) };
+                read = read with { Problem = () => PlaceNameMessages.PrefixTwice(context.At(word.Span), word.Text, before) };
         }
         return read is { IsStudy: true, Problem: null } && side is not null
-            ? read with { Problem = () => NameMessagesOfPlaces.StudyWithSide(context.At(side.Span), side.Text) }
+            ? read with { Problem = () => PlaceNameMessages.StudyWithSide(context.At(side.Span), side.Text) }
             : read;
     }
 }

@@ -52,11 +52,19 @@ internal sealed class PhraseResolver(BindingContext context)
     {
         var ways = readings.Select(r => r.SayAs).Distinct(StringComparer.Ordinal).ToList();
         var at = context.At(phrase.Span);
-        if (ways.Count > 1) return NameMessages.Ambiguous(at, context.Written(phrase.Span), ways);
-        return NameMessages.SharedName(
-            at, readings[0].Target?.Name ?? phrase.Words[0].Text, readings[0].Target?.Type ?? "a structure",
-            readings[1].Target?.Type ?? "a kind");
+        var written = context.Written(phrase.Span);
+        var hasWays = ways.Count == readings.Count && !ways.Contains(written);
+        return hasWays
+            ? NameMessages.Ambiguous(at, written, ways)
+            : NameMessages.SharedName(at, phrase.Words[^1].Text, Role(readings[0]), Role(readings[1]));
     }
+
+    private static string Role(PhraseReading reading) => reading switch
+    {
+        { Target: null } => "a structure",
+        { Values: [_] } when reading.At.Understood > 0 => $"a value of `{reading.Target.Name}`",
+        _ => reading.Target.Type,
+    };
 
     /// <summary>The misfit that the author most likely meant: the one with a value close to what was written.</summary>
     private static PhraseReading? BestOf(List<PhraseReading> misfits) =>

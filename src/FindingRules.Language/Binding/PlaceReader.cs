@@ -59,7 +59,7 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
             default:
                 var at = AtFirstWord;
                 places.Add(new PlaceCandidate(
-                    Place.Own, context.Scope, 0, context.Owner, () => NameMessagesOfPlaces.SideWithoutStructure(at, FirstWord)));
+                    Place.Own, context.Scope, 0, context.Owner, () => PlaceNameMessages.SideWithoutStructure(at, FirstWord)));
                 break;
         }
     }
@@ -105,7 +105,7 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
         var at = context.At(phrase.Words[0].Span);
         return candidate with
         {
-            Problem = context.HasSide ? () => NameMessagesOfPlaces.NeedsSide(at, FirstWord) : NeedsQuantifier,
+            Problem = context.HasSide ? () => PlaceNameMessages.NeedsSide(at, FirstWord) : NeedsQuantifier,
         };
     }
 
@@ -115,7 +115,7 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
         var at = context.At(phrase.Words[0].Span);
         return new PlaceCandidate(
             new Place(PlaceRelation.Contralateral, structure), scope, 1, $"contralateral {structure.Name}",
-            structure.IsPaired ? WithoutSide(structure) : () => NameMessagesOfPlaces.NoOtherSide(at, FirstWord));
+            structure.IsPaired ? WithoutSide(structure) : () => PlaceNameMessages.NoOtherSide(at, FirstWord));
     }
 
     private PlaceCandidate OtherSide(int understood)
@@ -123,7 +123,7 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
         var unpaired = context.Scope.Structures.FirstOrDefault(s => !s.IsPaired);
         Func<Message>? problem = context.Scope.IsStudy ? NoSide
             : unpaired is null ? null
-            : () => NameMessagesOfPlaces.NoOtherSide(context.At(phrase.Span), unpaired.Name);
+            : () => PlaceNameMessages.NoOtherSide(context.At(phrase.Span), unpaired.Name);
         return new PlaceCandidate(
             new Place(PlaceRelation.Contralateral), context.Scope, understood, $"contralateral {context.Owner}", problem);
     }
@@ -135,13 +135,13 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
             Place.Own, new Scope($"each {kind.Name}", kind, context.Vocabulary.StructuresOf(kind)), 1, kind.Name,
             context.Scope.IsStudy && _prefixes.Relation == PlaceRelation.Own
                 ? NeedsQuantifier
-                : () => NameMessagesOfPlaces.KindOfSeveral(at, kind.Name, count));
+                : () => PlaceNameMessages.KindOfSeveral(at, kind.Name, count));
     }
 
     private Func<Message>? WithoutSide(Structure structure) =>
         context.HasSide || (!structure.IsPaired && !context.Scope.IsStudy) ? null : NoSide;
 
-    private Message NoSide() => NameMessagesOfPlaces.NoSide(
+    private Message NoSide() => PlaceNameMessages.NoSide(
         context.At(phrase.Prefixes[0].Span), _prefixes.Relation == PlaceRelation.Ipsilateral ? "ipsilateral" : "contralateral",
         context.Scope.Written);
 
@@ -152,7 +152,7 @@ internal sealed class PlaceReader(BindingContext context, PhraseSyntax phrase)
         var before = context.Written(TextSpan.Between(statement.Start, word.Start));
         var after = context.Written(TextSpan.Between(word.End, statement.End));
         var quantified = $"any {FirstWord} where ({$"{before} {after}".Trim()})";
-        return NameMessagesOfPlaces.NeedsQuantifier(
+        return PlaceNameMessages.NeedsQuantifier(
             context.At(word), context.At(statement), FirstWord, context.Scope.Written, quantified);
     }
 }

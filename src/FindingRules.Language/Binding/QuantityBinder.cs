@@ -35,7 +35,7 @@ internal sealed class QuantityBinder(BindingContext context)
         if (low is not ConstantExpression { Quantity: var from } || high is not ConstantExpression { Quantity: var to} || from.InBase <= to.InBase)
             return new BetweenStatement(value, low, high, context.At(between.Span));
         var ends = between.Low.Span.Through(between.High.Span);
-        context.Report(NameMessagesOfUnits.EmptyRange(context.At(ends), context.Written(ends)));
+        context.Report(UnitNameMessages.EmptyRange(context.At(ends), context.Written(ends)));
         return null;
     }
 
@@ -91,7 +91,7 @@ internal sealed class QuantityBinder(BindingContext context)
             return null;
         if (arithmetic.Operator is ArithmeticOperator.Divide && right is ConstantExpression { Quantity.Number.IsZero: true })
         {
-            context.Report(NameMessagesOfUnits.DividesByZero(context.At(arithmetic.Span), context.Written(arithmetic.Span)));
+            context.Report(UnitNameMessages.DividesByZero(context.At(arithmetic.Span), context.Written(arithmetic.Span)));
             return null;
         }
         var dimension = arithmetic.Operator switch
@@ -122,7 +122,9 @@ internal sealed class QuantityBinder(BindingContext context)
             || _resolver.IsKnown(phrase))
             return false;
         var units = Unit.All.Where(u => u != Unit.Plain).Select(u => u.Name).ToList();
-        context.Report(NameMessagesOfUnits.UnknownUnit(context.At(word.Span), word.Text, units));
+        var measures = ScopeNames.All(context.Symbols, context.Scope)
+            .Where(t => t is DerivedTarget or FindingTarget { Finding.Type: MeasureType }).Select(t => t.Name);
+        context.Report(UnitNameMessages.UnknownUnit(context.At(word.Span), word.Text, units, [.. measures]));
         return true;
     }
 }

@@ -15,11 +15,14 @@ internal sealed class RangeBinder(MappedText text, Unit unit, MessageBag message
         var at = text.At(number.Span);
         if (number.Unit is null && unit != Unit.Plain)
         {
-            messages.Add(NameMessagesOfUnits.UnitMissing(at, number.Number, unit.Name));
+            // A bare 0.5 may be half of it or half a percent.
+            var isClear = unit != Unit.Percent || Rational.Abs(quantity.Number) > Rational.One;
+            var mended = isClear ? $"{number.Number} {unit.Name}" : null;
+            messages.Add(UnitNameMessages.UnitMissing(at, number.Number, unit.Name, mended));
             return null;
         }
         if (quantity.Unit.Dimension == unit.Dimension) return quantity;
-        messages.Add(NameMessagesOfUnits.WrongUnit(
+        messages.Add(UnitNameMessages.WrongUnit(
             at, quantity.ToString(), quantity.Unit.Dimension.Title, unit.Name, unit.Dimension.Title));
         return null;
     }
@@ -32,7 +35,7 @@ internal sealed class RangeBinder(MappedText text, Unit unit, MessageBag message
         var interval = new Interval(
             low?.InBase, range.Low?.IsIncluded ?? false, high?.InBase, range.High?.IsIncluded ?? false);
         if (!interval.IsEmpty) return interval;
-        messages.Add(NameMessagesOfUnits.EmptyRange(text.At(range.Span), text.Text.Substring(range.Span.Start, range.Span.Length)));
+        messages.Add(UnitNameMessages.EmptyRange(text.At(range.Span), text.Text.Substring(range.Span.Start, range.Span.Length)));
         return null;
     }
 }

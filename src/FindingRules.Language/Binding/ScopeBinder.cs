@@ -25,12 +25,10 @@ internal sealed class ScopeBinder(Symbols symbols, MappedText text, MessageBag m
         {
             (null, null) => Unknown(words, text.At(span), name),
             (null, _) when structures.IsEmpty => NameMessages.KindOfNothing(text.At(span), name),
-            (not null, not null) when structures is not [var only] || only != structure =>
-                NameMessages.KindOrStructure(text.At(span), name),
             _ => null,
         };
         if (message is null)
-            return new Scope($"each {name}", kind ?? structure!.Kind, structure is null ? structures : [structure]);
+            return new Scope($"each {name}", structure?.Kind ?? kind!, structure is null ? structures : [structure]);
         messages.Add(message);
         return null;
     }

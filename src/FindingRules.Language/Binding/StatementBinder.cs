@@ -59,7 +59,7 @@ internal sealed class StatementBinder(BindingContext context)
 
     private Condition? BindAssessedAlone(AssessedSyntax assessed) =>
         context.Scope.IsStudy
-            ? Report(NameMessagesOfTypes.NotAssessed(context.At(assessed.Span), "study", "not a structure"))
+            ? Report(TypeNameMessages.NotAssessed(context.At(assessed.Span), "study", "not a structure"))
             : new AssessedStatement(Place.Own, null, context.At(assessed.Span));
 
     private Condition? BindExtent(ExtentSyntax extent)
@@ -71,18 +71,18 @@ internal sealed class StatementBinder(BindingContext context)
         var from = IndexOf(finding, type.Axis, extent.From);
         var to = extent.To is null ? from : IndexOf(finding, type.Axis, extent.To);
         if (extent.Axis is { } axis && axis.Text != type.Axis.Name)
-            return Report(NameMessagesOfTypes.WrongAxis(context.At(axis.Span), finding.Name, type.Axis.Name, axis.Text));
+            return Report(TypeNameMessages.WrongAxis(context.At(axis.Span), finding.Name, type.Axis.Name, axis.Text));
         if (from < 0 || to < 0) return null;
         if (from <= to) return new ExtentStatement(reading.Place, finding, extent.Relation, from, to, context.At(extent.Span));
         var points = context.At(extent.From.Span.Through(extent.To!.Span));
-        return Report(NameMessagesOfTypes.PointsOutOfOrder(points, extent.From.Text, extent.To.Text, type.Axis.Points));
+        return Report(TypeNameMessages.PointsOutOfOrder(points, extent.From.Text, extent.To.Text, type.Axis.Points));
     }
 
     private int IndexOf(Finding finding, Axis axis, WordSyntax point)
     {
         var index = axis.IndexOf(point.Text);
         if (index < 0)
-            context.Report(NameMessagesOfTypes.UnknownPoint(context.At(point.Span), finding.Name, point.Text, axis.Points));
+            context.Report(TypeNameMessages.UnknownPoint(context.At(point.Span), finding.Name, point.Text, axis.Points));
         return index;
     }
 
@@ -104,7 +104,7 @@ internal sealed class StatementBinder(BindingContext context)
         var most = range.Structures.Sum(s => context.Scope.IsStudy && s.IsPaired ? 2 : 1);
         if (int.TryParse(word.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= 1 && count <= most)
             return count;
-        context.Report(NameMessagesOfPlaces.CountOutOfRange(
+        context.Report(PlaceNameMessages.CountOutOfRange(
             context.At(word.Span), word.Text, string.Join(' ', quantified.Range.Select(w => w.Text)), most));
         return null;
     }

@@ -20,7 +20,7 @@ internal sealed class UnitCheck(BindingContext context)
         var message = MissingUnit(left, right) ?? MissingUnit(right, left);
         if (message is null && left.Meaning.Dimension != right.Meaning.Dimension)
         {
-            message = NameMessagesOfUnits.OtherDimension(
+            message = UnitNameMessages.OtherDimension(
                 context.At(left.Written.Span.Through(right.Written.Span)),
                 context.Written(left.Written.Span), left.Meaning.Dimension.Title,
                 context.Written(right.Written.Span), right.Meaning.Dimension.Title);
@@ -35,8 +35,8 @@ internal sealed class UnitCheck(BindingContext context)
         var (at, otherWords) = (context.At(number.Span), context.Written(other.Written.Span));
         _ = Rational.TryRead(number.Number, out var value);
         if (unit != Unit.Percent || Rational.Abs(value) > Rational.One)
-            return NameMessagesOfUnits.NumberWithoutUnit(at, number.Number, otherWords, unit.Name);
-        return NameMessagesOfUnits.ShareWithoutUnit(at, number.Number, otherWords, $"{number.Number} %", $"{value * Hundred} %");
+            return UnitNameMessages.NumberWithoutUnit(at, number.Number, otherWords, unit.Name);
+        return UnitNameMessages.ShareWithoutUnit(at, number.Number, otherWords, $"{number.Number} %", $"{value * Hundred} %");
     }
 
     private static NumberSyntax? BareNumber(OperandSyntax operand) => operand switch

@@ -1,6 +1,7 @@
 using FindingRules.Language.Syntax;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Language.Binding;
@@ -44,17 +45,24 @@ internal sealed class UnknownPhrase(BindingContext context, PhraseSyntax phrase,
         if (kinds.Count > 0)
         {
             var wayOut = place.Scope.IsStudy ? $"count the structures: `any {kinds[0]} where ({name} …)`"
-                : place.Understood > 0 ? $"{owner} has {Findings(place)}"
+                : place.Understood > 0 ? $"`{owner}` has {Findings(place)}"
                 : $"write the rule for `each {kinds[0]}`";
             return NameMessages.FindingOfOthers(at, name, kinds, owner, wayOut);
         }
-        if (context.Symbols.Topics.TryGetValue(name, out var topic))
-            return NameMessages.TopicOfOthers(at, name, "topic", topic.Scope.Written, place.Scope.Written);
+        if (context.Symbols.Topics.TryGetValue(name, out var topic)) return OfOtherScope(at, name, "topic", topic.Scope, place);
         if (context.Symbols.DerivedMeasures.TryGetValue(name, out var measure))
-            return NameMessages.TopicOfOthers(at, name, "derived measure", measure.Scope.Written, place.Scope.Written);
+            return OfOtherScope(at, name, "derived measure", measure.Scope, place);
         return context.Vocabulary.StudyFacts.ContainsKey(name)
             ? NameMessages.FindingOfOthers(at, name, ["study"], owner, $"write `study {name}`")
             : null;
+    }
+
+    private static Message OfOtherScope(Location at, string name, string what, Scope its, PlaceCandidate place)
+    {
+        var wayOut = its.IsStudy ? $"write `{name}` without a structure"
+            : place.Scope.IsStudy ? $"count the structures: `any {its.Written["each ".Length..]} where ({name} …)`"
+            : $"write the rule for `{its.Written}`";
+        return NameMessages.TopicOfOthers(at, name, what, its.Written, place.Scope.Written, wayOut);
     }
 
     /// <summary>The kinds that declare it, and not those that only inherit it.</summary>

@@ -43,12 +43,16 @@ internal static class ConditionGrammar
             ? new QuantifiedSyntax(no, Quantifier.No, null, phrase.Words, clause)
             : (BodySyntax)new NoSyntax(no, phrase);
 
+    private static readonly Parser<BodySyntax> Body =
+        AnyOrEvery.XOr(AtLeast).XOr(No).XOr(StatementGrammar.AssessedAlone).XOr(StatementGrammar.Statement)
+            .Expecting("a finding", "a structure", "`(`");
+
     private static readonly Parser<TermSyntax> Term =
         from not in Connecting.Not.Maybe()
-        from body in AnyOrEvery.XOr(AtLeast).XOr(No).XOr(StatementGrammar.AssessedAlone).XOr(StatementGrammar.Statement)
+        from body in Body
         select new TermSyntax(not, body);
 
     public static readonly Parser<ChainSyntax> Chain =
-        Term.Expecting("a finding, a structure or `(`").ChainedBy(Connecting.AndOr)
+        Term.ChainedBy(Connecting.AndOr)
             .Select(c => new ChainSyntax([c.First, .. c.More.Select(m => m.Part)], [.. c.More.Select(m => m.By)]));
 }

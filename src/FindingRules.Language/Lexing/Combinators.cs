@@ -20,10 +20,10 @@ internal static class Combinators
     /// <summary>How a message names this part where it is missing.</summary>
     public static Parser<T> Expecting<T>(this Parser<T> parser, params string[] words) => i =>
     {
+        var expectations = ((RuleInput)i).Expectations;
+        var before = expectations.CountAt(i.Position);
         var result = parser(i);
-        if (!result.WasSuccessful && result.Remainder.Equals(i))
-            foreach (var word in words)
-                ((RuleInput)i).Expectations.Add(i.Position, word);
+        if (!result.WasSuccessful && result.Remainder.Equals(i)) expectations.Rename(i.Position, before, words);
         return result;
     };
 

@@ -12,7 +12,17 @@ internal sealed class Expectations
 
     public IReadOnlyList<string> Words => _words;
 
-    public void Add(int position, string what)
+    /// <summary>How many were known of this place; what is added later can be taken back to this number.</summary>
+    public int CountAt(int position) => position == Position ? _words.Count : 0;
+
+    /// <summary>Says it in the words of the whole instead of those of its parts.</summary>
+    public void Rename(int position, int countBefore, params ReadOnlySpan<string> words)
+    {
+        if (position == Position) _words.RemoveRange(countBefore, _words.Count - countBefore);
+        foreach (var word in words) Add(position, word);
+    }
+
+    private void Add(int position, string what)
     {
         if (position < Position) return;
         if (position > Position) _words.Clear();

@@ -21,7 +21,9 @@ internal static class Letters
 
     public static int EndOfNumber(ReadOnlySpan<char> text, int at)
     {
+        var start = at;
         at = EndOfDigits(text, at);
+        if (at == start) return start;
         var fraction = at < text.Length && text[at] == '.' ? EndOfDigits(text, at + 1) : at;
         return fraction > at + 1 ? fraction : at;
     }

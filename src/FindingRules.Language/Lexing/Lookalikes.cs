@@ -30,7 +30,7 @@ internal static class Lookalikes
     {
         foreach (var pairing in Pairings)
             if (text.StartsWith(pairing.Written, StringComparison.Ordinal))
-                return pairing;
+                return pairing.Written == "=>" && text[2..].TrimStart() is [>= '0' and <= '9', ..] ? ("=>", ">=") : pairing;
         return null;
     }
 

@@ -19,7 +19,6 @@ internal static class TextCheck
     {
         if (text.Text.Length > limits.RuleCharacters)
             return SyntaxMessages.TooLong(text.Whole, text.Text.Length, limits.RuleCharacters);
-        if (Letters.SkipGaps(text.Text, 0) == text.Text.Length) return SyntaxMessages.Empty(text.Whole);
         var walk = new Walk(text, limits);
         for (var at = 0; at < text.Text.Length;)
         {
@@ -54,7 +53,7 @@ internal static class TextCheck
         {
             var span = TextSpan.Between(start, end);
             var word = text.Text[start..end];
-            if (ReservedWords.Contains(word)) return CountOperator(start, end);
+            if (ReservedWords.Contains(word)) return Unit.Find(word) is null ? CountOperator(start, end) : null;
             var lower = word.ToLowerInvariant();
             return lower != word && ReservedWords.Contains(lower) ? SyntaxMessages.Capitals(text.At(span), word, lower) : null;
         }
@@ -84,7 +83,7 @@ internal static class TextCheck
             var isPair = char.IsHighSurrogate(content[at]) && at + 1 < content.Length && char.IsLowSurrogate(content[at + 1]);
             var point = isPair ? char.ConvertToUtf32(content[at], content[at + 1]) : content[at];
             // A half of a pair, a control or a bidirectional character must not reach a message as itself.
-            var shown = isPair || char.IsLetterOrDigit(content[at]) || char.IsPunctuation(content[at]) || char.IsSymbol(content[at])
+            var shown = isPair || char.IsLetterOrDigit(content[at]) || char.IsPunctuation(content[at]) || char.IsSymbol(content[at]) || char.IsNumber(content[at])
                 ? content.Substring(at, isPair ? 2 : 1)
                 : "";
             return SyntaxMessages.ForeignCharacter(

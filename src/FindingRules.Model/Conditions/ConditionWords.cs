@@ -52,6 +52,8 @@ internal static class ConditionWords
     {
         SignStatement => $"no {Of(part)}",
         AssessedStatement assessed => $"{AssessedPath(assessed)}not assessed",
+        ValueStatement { Values: [var value] } says => $"{Path(says.Place, says.Finding.Name)} is not {value}",
+        TopicStatement { Values: [var value] } says => $"{Path(says.Place, says.Topic.Name)} is not {value}",
         _ => $"not {Inner(part, IsLong(part) || part is Negation)}",
     };
 

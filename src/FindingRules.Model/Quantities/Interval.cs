@@ -14,7 +14,7 @@ public readonly record struct Interval(Rational? Low, bool LowClosed, Rational? 
 
     public static Interval Unlimited => new(null, false, null, false);
 
-    public bool IsPoint => Low is { } low && High is { } high && low == high;
+    public bool IsPoint => LowClosed && HighClosed && Low is { } low && High is { } high && low == high;
 
     public bool IsEmpty => Low is { } low && High is { } high && (low > high || (low == high && !(LowClosed && HighClosed)));
 

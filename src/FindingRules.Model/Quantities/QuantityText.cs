@@ -6,14 +6,20 @@ namespace FindingRules.Model.Quantities;
 /// </summary>
 public ref struct QuantityText
 {
+    private readonly Unit? _unitUnsaid;
     private ReadOnlySpan<char> _rest;
 
-    private QuantityText(ReadOnlySpan<char> text) => _rest = text;
+    private QuantityText(ReadOnlySpan<char> text, Unit? unitUnsaid)
+    {
+        _rest = text;
+        _unitUnsaid = unitUnsaid;
+    }
 
     /// <summary>What was read, or what is wrong with the text and which part of it.</summary>
-    public static QuantityReading Read(ReadOnlySpan<char> text)
+    /// <param name="unitUnsaid">The unit of a number without one; null where each number needs its unit.</param>
+    public static QuantityReading Read(ReadOnlySpan<char> text, Unit? unitUnsaid = null)
     {
-        var reader = new QuantityText(text);
+        var reader = new QuantityText(text, unitUnsaid);
         reader.SkipSpaces();
         var comparator = reader.ReadComparator();
         var first = reader.ReadOne();
@@ -49,7 +55,8 @@ public ref struct QuantityText
         _rest = _rest[length..];
         SkipSpaces();
         var unitLength = _rest.IndexOf(' ') is >= 0 and var space ? space : _rest.Length;
-        if (unitLength == 0 || _rest is "to" || _rest.StartsWith("to ")) return Wrong(QuantityProblem.NoUnit);
+        if (unitLength == 0 || _rest is "to" || _rest.StartsWith("to "))
+            return _unitUnsaid is null ? Wrong(QuantityProblem.NoUnit) : new QuantityReading { First = new Quantity(number, _unitUnsaid) };
         if (Unit.Find(_rest[..unitLength]) is not { } unit)
             return new QuantityReading { Problem = QuantityProblem.UnknownUnit, UnknownUnit = _rest[..unitLength].ToString() };
         _rest = _rest[unitLength..];

@@ -81,14 +81,14 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         var fraction = point < 0 ? 0 : digits.Length - point - 1;
         var count = digits.Length - (point < 0 ? 0 : 1);
         if (count is 0 or > MostDigits || point == 0 || (point > 0 && fraction == 0)) return false;
+        if (point >= 0 && digits[(point + 1)..].Contains('.')) return false;
         BigInteger number = 0;
         foreach (var c in digits)
         {
-            if (c == '.' && point >= 0) { if (number < 0) return false; continue; }
+            if (c == '.') continue;
             if (!char.IsAsciiDigit(c)) return false;
             number = (number * 10) + (c - '0');
         }
-        if (point >= 0 && digits[(point + 1)..].Contains('.')) return false;
         value = new Rational(text[0] == '-' ? -number : number, BigInteger.Pow(10, fraction));
         return true;
     }

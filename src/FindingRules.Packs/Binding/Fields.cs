@@ -66,13 +66,22 @@ internal sealed class Fields
         return AsText(node, $"`{key}` of {Owner}");
     }
 
-    public string? Words(string key) => Text(key) is { } text ? OneLine(text.Value) : null;
+    /// <summary>Words for a person, on one line.</summary>
+    public string? Words(string key)
+    {
+        if (Text(key) is not { } text) return null;
+        if (text.LooksOtherThanText)
+            Report(PackMessages.WrongForm(text.Location, $"`{key}` of {Owner}", $"`{Shown.Briefly(text.Value)}`",
+                "a text; put it in double quotes"));
+        return OneLine(text.Value);
+    }
 
     public bool? Flag(string key)
     {
         if (Node(key) is not { } node) return null;
         if (node is ScalarNode { AsTrueOrFalse: { } flag }) return flag;
-        Report(PackMessages.NotTrueOrFalse(node.Location, $"`{key}` of {Owner}", node is ScalarNode word ? Shown.Briefly(word.Value) : node.Form));
+        var found = node is ScalarNode word ? Shown.Briefly(word.Value) : node.Form;
+        Report(PackMessages.NotTrueOrFalse(node.Location, $"`{key}` of {Owner}", found));
         return null;
     }
 
@@ -136,13 +145,14 @@ internal sealed class Fields
     {
         if (node is BrokenNode) IsSound = false;
         else if (node is not ScalarNode text) Report(PackMessages.WrongForm(node.Opening, what, node.Form, "a text"));
-        else if (string.IsNullOrWhiteSpace(text.Value)) Report(PackMessages.EmptyText(text.Location, what));
+        else if (text.IsNothing || string.IsNullOrWhiteSpace(text.Value)) Report(PackMessages.EmptyText(text.Location, what));
         else return text;
         return null;
     }
 
     /// <summary>A text as one line, whatever the file's own line breaks.</summary>
-    public static string OneLine(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+    public static string OneLine(string text) =>
+        string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 
     private void CheckKeys(Location at, string[] required, string[] optional)
     {

@@ -53,7 +53,8 @@ internal static class PackBinder
             MeaningDigest = "",
             TextDigest = textDigest,
         };
-        return context.Messages.HasErrors ? pack : Approve(pack with { MeaningDigest = MeaningDigest.Of(pack) }, manifest, context.Messages);
+        return context.Messages.HasErrors ? pack
+            : Approve(pack with { MeaningDigest = MeaningDigest.Of(pack) }, manifest, context.Messages);
     }
 
     private static Pack Approve(Pack pack, Manifest manifest, MessageBag messages)

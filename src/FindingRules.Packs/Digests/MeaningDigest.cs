@@ -20,7 +20,8 @@ internal static class MeaningDigest
         AddSteps(text, pack.Symbols);
         AddMeasures(text, pack.Symbols);
         foreach (var reference in pack.References.Values)
-            text.Add("reference", reference.Name, $"{reference.Status}", reference.Cites, reference.Read, reference.Choice, reference.Accuracy?.ToString())
+            text.Add("reference", reference.Name, $"{reference.Status}", reference.Cites, reference.Read, reference.Choice,
+                reference.Accuracy?.ToString())
                 .Add("facts", reference.Facts.Order(StringComparer.Ordinal));
         foreach (var rule in pack.Rules)
             text.Add("rule", rule.Id, rule.Revision, rule.Because, rule.Choice).Add("sources", Names(rule.Sources));
@@ -34,7 +35,8 @@ internal static class MeaningDigest
     {
         foreach (var topic in symbols.Topics.Values)
         {
-            text.Add("topic", topic.Name, topic.Title, RuleRevision.ScopeText(topic.Scope), $"{topic.IsPerStructure}", $"{topic.AnswersEvery}");
+            text.Add("topic", topic.Name, topic.Title, RuleRevision.ScopeText(topic.Scope), $"{topic.IsPerStructure}",
+                $"{topic.AnswersEvery}");
             foreach (var value in topic.Values.OrderBy(v => v.Name, StringComparer.Ordinal))
                 text.Add("value", value.Name, value.Title, value.Says?.Written, $"{value.Certainty}",
                     value.Code?.System, value.Code?.Value, value.Code?.Version);
@@ -44,7 +46,7 @@ internal static class MeaningDigest
     private static void AddSteps(CanonicalText text, Symbols symbols)
     {
         foreach (var step in symbols.NextSteps.Values)
-            text.Add("next-step", step.Name, step.Says.Written, $"{step.Urgency}", step.Done is null ? null : ConditionText.Canonical(step.Done))
+            text.Add("next-step", step.Name, step.Says.Written, $"{step.Urgency}", Canonical(step.Done))
                 .Add("sources", Names(step.Sources));
         foreach (var step in symbols.EvaluateSteps.Values)
             text.Add("evaluate", step.Structure.Name, step.Says.Written, $"{step.Urgency}")
@@ -56,10 +58,11 @@ internal static class MeaningDigest
     private static void AddMeasures(CanonicalText text, Symbols symbols)
     {
         foreach (var measure in symbols.DerivedMeasures.Values)
-            text.Add("measure", measure.Name, measure.Title, RuleRevision.ScopeText(measure.Scope), measure.Unit.Name, ConditionText.Canonical(measure.Is));
+            text.Add("measure", measure.Name, measure.Title, RuleRevision.ScopeText(measure.Scope), measure.Unit.Name,
+                ConditionText.Canonical(measure.Is));
         foreach (var scale in symbols.Scales.Values)
         {
-            text.Add("scale", scale.Name, scale.Title, scale.Choice, ConditionText.Canonical(scale.Of), scale.When is null ? null : ConditionText.Canonical(scale.When));
+            text.Add("scale", scale.Name, scale.Title, scale.Choice, ConditionText.Canonical(scale.Of), Canonical(scale.When));
             foreach (var band in scale.Bands) text.Add("band", band.Value, Show(band.Range));
         }
     }
@@ -68,13 +71,17 @@ internal static class MeaningDigest
     {
         text.Add("protocol", protocol.Name, protocol.Title, protocol.Calm.Written).Add("sources", Names(protocol.Sources));
         // Their order is the order of scanning, and so of the answer.
-        foreach (var item in protocol.Required) text.Add("required", item.Findings.Select(f => f.Name).Prepend(item.Structure.Name));
-        foreach (var item in protocol.AsIndicated) text.Add("as-indicated", item.Findings.Select(f => f.Name).Prepend(item.Structure.Name));
+        foreach (var item in protocol.Required) text.Add("required", Names(item));
+        foreach (var item in protocol.AsIndicated) text.Add("as-indicated", Names(item));
     }
 
     public static string Show(Interval? interval) => interval is not { } range
         ? "-"
         : $"{(range.LowClosed ? '[' : '(')}{range.Low},{range.High}{(range.HighClosed ? ']' : ')')}";
+
+    private static string? Canonical(Condition? condition) => condition is null ? null : ConditionText.Canonical(condition);
+
+    private static IEnumerable<string> Names(ProtocolItem item) => item.Findings.Select(f => f.Name).Prepend(item.Structure.Name);
 
     private static IEnumerable<string> Names(IEnumerable<Reference> references) =>
         references.Select(r => r.Name).Order(StringComparer.Ordinal);

@@ -13,7 +13,8 @@ internal static class RuleRevision
     private const int Digits = 12;
 
     public static string Of(
-        string id, Scope scope, Condition condition, ImmutableArray<Conclusion> conclusions, ImmutableArray<string> over, bool isPerStructure)
+        string id, Scope scope, Condition condition, ImmutableArray<Conclusion> conclusions, ImmutableArray<string> over,
+        bool isPerStructure)
     {
         var canonical = new CanonicalText()
             .Add("rule", id, ScopeText(scope), isPerStructure ? "per structure" : "per lesion")

@@ -24,11 +24,13 @@ internal static class VocabularyDigest
 
     private static IEnumerable<string?> Parts(FindingType type) => type switch
     {
-        ChoiceType choice => choice.Values.Order(StringComparer.Ordinal).Append(choice.Normal is null ? "-" : $"normal {choice.Normal}"),
+        ChoiceType choice =>
+            choice.Values.Order(StringComparer.Ordinal).Append(choice.Normal is null ? "-" : $"normal {choice.Normal}"),
         SignType sign => [$"{sign.NormallyPresent}"],
         MeasureType measure =>
         [
-            measure.Unit.Name, MeaningDigest.Show(measure.Plausible), MeaningDigest.Show(measure.Normal), $"{measure.Precision}", $"{measure.IsWhole}",
+            measure.Unit.Name, MeaningDigest.Show(measure.Plausible), MeaningDigest.Show(measure.Normal),
+            $"{measure.Precision}", $"{measure.IsWhole}",
         ],
         ExtentType extent => [extent.Axis.Name, $"{extent.NormallyNone}"],
         _ => throw new UnreachableException(),

@@ -33,8 +33,10 @@ internal static class CharacterCheck
             clean[i] = ' ';
         }
         for (var trouble = Trouble.Control; trouble <= Trouble.Tab; trouble++)
-            if (counts[(int)trouble] > 0)
-                messages.Add(Message(trouble, At(source, firsts[(int)trouble]), content[firsts[(int)trouble]], counts[(int)trouble] - 1));
+        {
+            var (count, first) = (counts[(int)trouble], firsts[(int)trouble]);
+            if (count > 0) messages.Add(Message(trouble, At(source, first), content[first], count - 1));
+        }
         return new string(clean);
     }
 
@@ -43,7 +45,9 @@ internal static class CharacterCheck
     {
         var at = IndexOfTrouble(scalar.Value, 0);
         if (at < 0) return;
-        var place = scalar.Text.At(new TextSpan(at, 1));
+        var start = scalar.Text.At(new TextSpan(at, 1)).Span.Start;
+        var written = Escapes.Read(scalar.Source.Content.AsSpan(start, scalar.Span.End - start), out _);
+        var place = new Location(scalar.Source, new TextSpan(start, written));
         messages.Add(Message(TroubleOf(scalar.Value[at]), place, scalar.Value[at], 0));
     }
 
@@ -62,8 +66,16 @@ internal static class CharacterCheck
         {
             var c = text[i];
             if (c is >= ' ' and < '\u007f' or '\n' or '\r') continue;
-            if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1])) i++;
-            else if (TroubleOf(c) != Trouble.None) return i;
+            if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+            {
+                // The last two of every plane are no characters.
+                if ((char.ConvertToUtf32(c, text[i + 1]) & 0xFFFE) == 0xFFFE) return i;
+                i++;
+            }
+            else if (TroubleOf(c) != Trouble.None)
+            {
+                return i;
+            }
         }
         return -1;
     }
@@ -73,11 +85,11 @@ internal static class CharacterCheck
         '\t' => Trouble.Tab,
         '\n' or '\r' => Trouble.None,
         < ' ' or >= '\u007f' and <= '\u009f' => Trouble.Control,
-        // Half of a character that takes two.
-        >= '\ud800' and <= '\udfff' => Trouble.Control,
+        // Half of a character that takes two, and what is no character at all.
+        >= '\ud800' and <= '\udfff' or >= '\ufdd0' and <= '\ufdef' or '\ufffe' or '\uffff' => Trouble.Control,
         // Bidirectional controls, and characters that take no room or end a line unseen.
         '\u061c' or '\u200e' or '\u200f' or >= '\u202a' and <= '\u202e' or >= '\u2066' and <= '\u2069' => Trouble.Invisible,
-        '\u00ad' or '\u200b' or '\u2028' or '\u2029' or '\u2060' or '\ufeff' or '\ufffe' or '\uffff' => Trouble.Invisible,
+        '\u00ad' or '\u200b' or '\u2028' or '\u2029' or '\u2060' or '\ufeff' => Trouble.Invisible,
         _ => Trouble.None,
     };
 }

@@ -13,9 +13,11 @@ internal static class JsonFailure
         var places = new JsonPlaces(source.Content, bytes.Length);
         var at = Math.Min(places.OffsetOf(ByteOffset(failure, bytes)), source.Content.Length);
         var content = source.Content;
-        if (content.AsSpan().Trim().IsEmpty) return StudyMessages.NotJson(source.Whole, "nothing was sent", "send a study as one JSON object");
+        if (content.AsSpan().Trim().IsEmpty)
+            return StudyMessages.NotJson(source.Whole, "nothing was sent", "send a study as one JSON object");
         if (at >= content.Length || content.AsSpan(at).Trim().IsEmpty)
-            return StudyMessages.NotJson(At(source, at), "the study stops before it is complete", "check that nothing was cut off, and close what is open");
+            return StudyMessages.NotJson(At(source, at), "the study stops before it is complete",
+                "check that nothing was cut off, and close what is open");
         if (content[at] is ']' or '}' && LastSolid(content, at) == ',')
             return StudyMessages.NotJson(At(source, at), "a comma stands before the closing bracket", "take the comma out");
         if (content[at] == '/' || (content[at] == '*' && at > 0 && content[at - 1] == '/'))

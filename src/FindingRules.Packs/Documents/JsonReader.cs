@@ -63,7 +63,8 @@ internal ref struct JsonReader
     {
         JsonTokenType.StartObject => Within() ? ReadMapping() : null,
         JsonTokenType.StartArray => Within() ? ReadList() : null,
-        JsonTokenType.String => new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true },
+        JsonTokenType.String =>
+            new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true },
         JsonTokenType.Number => Plain(ScalarStyle.JsonNumber),
         JsonTokenType.Null => Plain(ScalarStyle.JsonNull),
         _ => Plain(ScalarStyle.JsonTrueOrFalse),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FindingRules.Model.Text;
 
 namespace FindingRules.Packs.Documents;
@@ -19,7 +20,8 @@ internal sealed class ScalarNode(SourceText source, TextSpan span, string value,
         ? new Location(Source, new TextSpan(Span.Start + 1, Span.Length - 2), Location.Pointer)
         : Location;
 
-    public bool IsNothing => Style == ScalarStyle.JsonNull || (Style == ScalarStyle.Plain && Value.Length == 0);
+    public bool IsNothing =>
+        Style == ScalarStyle.JsonNull || (Style == ScalarStyle.Plain && Value is "" or "~" or "null" or "Null" or "NULL");
 
     /// <summary>Written so that it can be a text: in JSON between quotes, in YAML in any way.</summary>
     public bool IsText => Style < ScalarStyle.JsonNumber;
@@ -27,6 +29,11 @@ internal sealed class ScalarNode(SourceText source, TextSpan span, string value,
     /// <summary>Written so that it can be a number.</summary>
     public bool IsNumber => Style == ScalarStyle.JsonNumber
         || (Style == ScalarStyle.Plain && Value.Length > 0 && (char.IsAsciiDigit(Value[0]) || Value[0] == '-'));
+
+    /// <summary>Written so that other readers of YAML take it for a number or for true or false, and not for a text.</summary>
+    public bool LooksOtherThanText => Style == ScalarStyle.Plain
+        && (Value is "true" or "false" || (Value.Length > 0 && Value[0] is '-' or '+' or '.' or (>= '0' and <= '9')
+            && double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out _)));
 
     /// <summary>True or false where it is one of the two words.</summary>
     public bool? AsTrueOrFalse => Style is ScalarStyle.Plain or ScalarStyle.JsonTrueOrFalse

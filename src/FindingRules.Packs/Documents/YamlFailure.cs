@@ -12,8 +12,10 @@ internal static class YamlFailure
     [
         ("mapping values are not allowed", "a second `: ` stands on this line",
             "put text that holds a colon and a space in double quotes"),
-        ("found invalid mapping", "a key stands where the text of the line above goes on",
+        ("multiline plain scalar", "a key stands where the text of the line above goes on",
             "check the indent, and put text that holds a colon and a space in double quotes"),
+        ("found invalid mapping", "a second `: ` stands on this line",
+            "put text that holds a colon and a space in double quotes"),
         ("document indicator", "a quotation is still open where the file ends", "close it"),
         ("quoted scalar, found unexpected end of stream", "a quotation is still open where the file ends", "close it"),
         ("wrong indentation", "a quotation goes on at too small an indent", "indent it deeper than its key"),
@@ -30,9 +32,11 @@ internal static class YamlFailure
         ("did not find expected key", "this line fits neither the line above nor the group around it",
             "check the indent, and that each line is `key: value`"),
         ("'...'", "something stands after `...` on its line", "give `...` a line of its own"),
-        ("block scalar", "this text after `|` or `>` is not laid out as one", "begin it on the next line, indented deeper than its key"),
+        ("block scalar", "this text after `|` or `>` is not laid out as one",
+            "begin it on the next line, indented deeper than its key"),
         ("%", "a line begins with `%`, an instruction to the YAML reader", "take the line out, or put the text in double quotes"),
-        ("directive", "a line begins with `%`, an instruction to the YAML reader", "take the line out, or put the text in double quotes"),
+        ("directive", "a line begins with `%`, an instruction to the YAML reader",
+            "take the line out, or put the text in double quotes"),
         ("anchor", "an `&` or `*` begins this text", "put it in double quotes"),
         ("alias", "an `&` or `*` begins this text", "put it in double quotes"),
         ("tag", "an `!` begins this text", "put it in double quotes"),
@@ -47,7 +51,8 @@ internal static class YamlFailure
             if (heard.Contains(fragment, StringComparison.OrdinalIgnoreCase))
                 return YamlMessages.NotYaml(Near(source, at), found, label);
         return YamlMessages.NotYaml(
-            Near(source, at), "from here on the file does not fit together", "check brackets, quotes and the indent here and just above");
+            Near(source, at), "from here on the file does not fit together",
+            "check brackets, quotes and the indent here and just above");
     }
 
     // The end of the file underlines nothing: the last character that was read serves.

@@ -44,7 +44,8 @@ internal sealed class YamlReader
         catch (Exception failure) when (failure is not OutOfMemoryException)
         {
             // A refused character may be why the rest does not fit: it is said alone.
-            if (messages.Count == before || clean == source.Content) messages.Add(YamlFailure.Explain(failure, source, reader.LastEnd()));
+            if (messages.Count == before || clean == source.Content)
+                messages.Add(YamlFailure.Explain(failure, source, reader.LastEnd()));
             return null;
         }
     }
@@ -129,6 +130,7 @@ internal sealed class YamlReader
         while (MoveWithin<MappingEnd>())
         {
             var key = ReadNode();
+            RefuseQuestionMark(key);
             _parser.MoveNext();
             var value = ReadNode();
             if (key is not ScalarNode { IsNothing: false } word)
@@ -145,6 +147,14 @@ internal sealed class YamlReader
             }
         }
         return new MappingNode(_source, Leave(start), entries);
+    }
+
+    // YAML allows `? key` and `: value` on lines of their own; the events do not tell.
+    private void RefuseQuestionMark(DocumentNode key)
+    {
+        var at = key.Span.Start - 1;
+        while (at >= 0 && _source.Content[at] == ' ') at--;
+        if (at >= 0 && at < key.Span.Start - 1 && _source.Content[at] == '?') _messages.Add(YamlMessages.QuestionMark(At(at, at + 1)));
     }
 
     private ListNode ReadList(SequenceStart start)

@@ -31,7 +31,8 @@ internal static class ExtentReader
         return read.Count == list.Items.Count ? Apart(read, finding, type.Axis, context) : null;
     }
 
-    private static ExtentValue? Apart(List<(Stretch Stretch, DocumentNode Node)> read, Finding finding, Axis axis, StudyContext context)
+    private static ExtentValue? Apart(List<(Stretch Stretch, DocumentNode Node)> read, Finding finding, Axis axis,
+        StudyContext context)
     {
         read.Sort((a, b) => a.Stretch.From != b.Stretch.From
             ? a.Stretch.From.CompareTo(b.Stretch.From)

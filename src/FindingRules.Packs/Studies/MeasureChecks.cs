@@ -48,7 +48,8 @@ internal static class MeasureChecks
     {
         if (read.Unit!.Dimension == type.Unit.Dimension) return null;
         return StudyMessages.WrongDimension(
-            at, finding.Name, read.Unit.Name, read.Unit.Dimension.Title, type.Unit.Dimension.Title, Spelling.List(UnitNames(type.Unit.Dimension)));
+            at, finding.Name, read.Unit.Name, read.Unit.Dimension.Title, type.Unit.Dimension.Title,
+            Spelling.List(UnitNames(type.Unit.Dimension)));
     }
 
     private static Message? Fineness(QuantityReading read, Location at, Finding finding, MeasureType type)
@@ -75,14 +76,16 @@ internal static class MeasureChecks
             : !read.Interval.Intersect(type.Plausible).IsEmpty;
         if (isPlausible) return null;
         var slip = read.Comparator == QuantityComparator.None && read.Upper is null ? LikelySlip(read.First, type) : null;
-        return StudyMessages.Implausible(text ?? at, finding.Name, read.Shown, Range(type), slip?.ToString(), isText: text is not null);
+        return StudyMessages.Implausible(text ?? at, finding.Name, read.Shown, Range(type), slip?.ToString(),
+            isText: text is not null);
     }
 
     // The other unit for the same number first, then a decimal point that went astray.
     private static Quantity? LikelySlip(Quantity sent, MeasureType type)
     {
         foreach (var unit in Unit.All)
-            if (unit != sent.Unit && unit.Dimension == sent.Unit.Dimension && type.Plausible.Contains(new Quantity(sent.Number, unit).InBase))
+            if (unit != sent.Unit && unit.Dimension == sent.Unit.Dimension
+                && type.Plausible.Contains(new Quantity(sent.Number, unit).InBase))
                 return new Quantity(sent.Number, unit);
         foreach (var factor in (ReadOnlySpan<Rational>)[new Rational(1, 10), 10])
             if (type.Plausible.Contains(sent.InBase * factor))

@@ -21,11 +21,14 @@ internal static class MeasureReader
             context.Messages.Add(StudyMessages.NotAQuantity(node.Opening, finding.Name, Example(type)));
             return null;
         }
-        var read = QuantityText.Read(word.Value);
+        var read = QuantityText.Read(word.Value, UnitUnsaid(type));
         if (read.Problem == QuantityProblem.None) return MeasureChecks.Check(read, word.Location, word.Inside, finding, type, context);
         context.Messages.Add(MeasureChecks.Explain(read, word, finding, type));
         return null;
     }
+
+    // A plain number has no unit to say; everything else, a share too, must say it.
+    private static Unit? UnitUnsaid(MeasureType type) => type.Unit == Unit.Plain ? Unit.Plain : null;
 
     public static string Example(MeasureType type) =>
         Quantity.FromBase(type.Plausible.High ?? type.Plausible.Low ?? Rational.One, type.Unit).ToString();
@@ -71,6 +74,7 @@ internal static class MeasureReader
     {
         if (node is null)
         {
+            if (UnitUnsaid(type) is { } unsaid) return unsaid;
             context.Messages.Add(StudyMessages.NoUnit(
                 value.Location, finding.Name, value is ScalarNode word ? Shown.Briefly(word.Value) : "", type.Unit.Name));
             return null;

@@ -29,7 +29,22 @@ internal static class SubjectsBinder
                     item.Opening, new Subject(subject.Structure, subject.Side, null).Key,
                     firsts[(subject.Structure, subject.Side)].Location));
         }
+        RefuseUnsided(subjects, firsts, context);
         return subjects.ToImmutable();
+    }
+
+    // Without a side beside the same structure with one: nobody could say which of the two is meant.
+    private static void RefuseUnsided(
+        ImmutableArray<StudySubject>.Builder subjects, Dictionary<(Structure, Side), StudySubject> firsts, StudyContext context)
+    {
+        foreach (var subject in subjects)
+        {
+            if (subject.Side != Side.Unknown) continue;
+            var sided = firsts.GetValueOrDefault((subject.Structure, Side.Left))
+                ?? firsts.GetValueOrDefault((subject.Structure, Side.Right));
+            if (sided is not null)
+                context.Messages.Add(StudyMessages.UnsidedBesideSided(subject.Location, subject.Structure.Name, sided.Location));
+        }
     }
 
     private static StudySubject? BindOne(DocumentNode node, StudyContext context)
@@ -60,9 +75,9 @@ internal static class SubjectsBinder
         if (Members.AsText(named, "`structure`", context) is not { } word) return null;
         if (context.Vocabulary.Structures.TryGetValue(word.Value, out var structure)) return structure;
         var kind = context.Vocabulary.Kinds.GetValueOrDefault(word.Value);
-        var members1 = kind is null ? null : Spelling.List(context.Vocabulary.StructuresOf(kind).Take(6).Select(s => s.Name));
+        var help = kind is null ? null : $"such as {Spelling.List(context.Vocabulary.StructuresOf(kind).Take(6).Select(s => s.Name))}";
         context.Messages.Add(StudyMessages.UnknownStructure(
-            word.Location, Shown.Briefly(word.Value), members1 is null ? null : $"such as {members1}", [.. context.Vocabulary.Structures.Keys]));
+            word.Location, Shown.Briefly(word.Value), help, [.. context.Vocabulary.Structures.Keys]));
         return null;
     }
 

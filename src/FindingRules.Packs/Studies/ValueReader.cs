@@ -45,6 +45,9 @@ internal static class ValueReader
         return null;
     }
 
+    private static string Found(DocumentNode node) =>
+        node is ScalarNode { IsText: true, IsNothing: false } word ? $"`{Shown.Briefly(word.Value)}`" : node.Form;
+
     private static SignValue? ReadSign(DocumentNode node, Finding finding, StudyContext context)
     {
         if (node is ScalarNode { AsTrueOrFalse: { } known }) return known ? Present : Absent;
@@ -53,8 +56,7 @@ internal static class ValueReader
         if (node is ScalarNode { IsText: true } text && IsFreeText(text.Value))
             context.Messages.Add(StudyMessages.FreeText(text.Location, finding.Name));
         else
-            context.Messages.Add(StudyMessages.NotASign(
-                node.Opening, finding.Name, node is ScalarNode { IsText: true, IsNothing: false } other ? $"`{Shown.Briefly(other.Value)}`" : node.Form));
+            context.Messages.Add(StudyMessages.NotASign(node.Opening, finding.Name, Found(node)));
         return null;
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Service.OpenApi;
 using FindingRules.Service.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -17,7 +18,7 @@ internal static class CodeEndpoints
 
     public static void MapCodes(this IEndpointRouteBuilder routes)
     {
-        var codes = routes.MapGroup("/v1/codes").WithTags("Codes");
+        var codes = routes.MapGroup("/v1/codes").WithTags(TagOrder.Codes);
         codes.MapGet("", List)
             .WithName("ListCodes")
             .WithSummary("Every message code with its title.");

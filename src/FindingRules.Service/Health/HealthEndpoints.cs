@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -11,10 +12,10 @@ internal static class HealthEndpoints
     public static void MapHealth(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/healthz", IsAlive)
-            .WithName("IsAlive").WithTags("Operation")
+            .WithName("IsAlive").WithTags(TagOrder.Operation)
             .WithSummary("The process answers.");
         routes.MapGet("/readyz", IsReady)
-            .WithName("IsReady").WithTags("Operation")
+            .WithName("IsReady").WithTags(TagOrder.Operation)
             .WithSummary("At least one pack is in force, so studies can be read.")
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
     }

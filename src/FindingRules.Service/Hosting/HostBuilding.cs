@@ -46,16 +46,28 @@ internal static class HostBuilding
         var log = builder.Logging;
         log.ClearProviders();
         // Standard output is for results; a program's log is not one.
-        log.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        log.AddConsole(console =>
+        {
+            console.LogToStandardErrorThreshold = LogLevel.Trace;
+            console.FormatterName ??= ConsoleFormatterNames.Simple;
+        });
         builder.Services.Configure<SimpleConsoleFormatterOptions>(simple =>
         {
             simple.SingleLine = true;
-            simple.TimestampFormat = "yyyy-MM-ddTHH:mm:ssZ ";
-            simple.UseUtcTimestamp = true;
+            WithTime(simple);
         });
+        builder.Services.Configure<JsonConsoleFormatterOptions>(WithTime);
         // The framework's own lines hold addresses as they were sent.
         log.AddFilter("Microsoft", LogLevel.Warning);
         log.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
         log.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
+        // Why the service did not start is said in a message of its own.
+        log.AddFilter("Microsoft.Extensions.Hosting", LogLevel.Critical);
+    }
+
+    private static void WithTime(ConsoleFormatterOptions formatter)
+    {
+        formatter.TimestampFormat = "yyyy-MM-ddTHH:mm:ss.fffZ ";
+        formatter.UseUtcTimestamp = true;
     }
 }

@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace FindingRules.Service.Hosting;
 
 /// <summary>Says in the log where the service listens, and that it stops.</summary>
-internal sealed class LifeLog(
+internal sealed partial class LifeLog(
     IServiceProvider services, IHostApplicationLifetime life, ServiceSettings settings, ILogger<LifeLog> log) : IHostedService
 {
     public Task StartAsync(CancellationToken cancellationToken)
@@ -17,6 +19,10 @@ internal sealed class LifeLog(
     {
         var server = services.GetRequiredService<Microsoft.AspNetCore.Hosting.Server.IServer>();
         var addresses = server.Features.Get<Microsoft.AspNetCore.Hosting.Server.Features.IServerAddressesFeature>()?.Addresses ?? [];
-        ServiceLog.Listening(log, string.Join(' ', addresses), $"{addresses.FirstOrDefault()}/");
+        ServiceLog.Listening(log, string.Join(' ', addresses), $"{AnyHost().Replace(addresses.FirstOrDefault() ?? "", "localhost")}/");
     }
+
+    // An address that stands for every one of the machine cannot be opened.
+    [GeneratedRegex(@"(?<=:/{2})(?:\[::\]|0\.0\.0\.0|[*+])")]
+    private static partial Regex AnyHost();
 }

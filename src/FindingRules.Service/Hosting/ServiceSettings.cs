@@ -35,7 +35,7 @@ internal sealed partial record ServiceSettings(ImmutableArray<string> PackFolder
     private static ImmutableArray<string> CheckFolders(ImmutableArray<string> folders, MessageBag messages)
     {
         if (folders.IsEmpty)
-            messages.Add(ServiceMessages.Setting("FindingRules:Packs", "", "at least one folder of packs"));
+            messages.Add(ServiceMessages.NoPackFolder());
         foreach (var folder in folders.Where(f => !Directory.Exists(f)))
             messages.Add(ToolMessages.FileNotFound(folder));
         return [.. folders.Where(f => f.Length > 0).Select(Path.GetFullPath).Distinct(StringComparer.Ordinal)];

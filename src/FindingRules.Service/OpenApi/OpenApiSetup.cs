@@ -37,6 +37,11 @@ internal static class OpenApiSetup
             o.RoutePrefix = "";
             o.SwaggerEndpoint($"openapi/{Document}.json", "FindingRules v1");
             o.DocumentTitle = "FindingRules";
+            o.HeadContent = "<style>.swagger-ui .topbar { display: none }</style>";
+            o.DefaultModelsExpandDepth(0);
+            o.EnableDeepLinking();
+            o.EnableTryItOutByDefault();
+            o.DisplayRequestDuration();
         });
     }
 
@@ -48,5 +53,6 @@ internal static class OpenApiSetup
         o.OperationFilter<OperationWords>();
         o.OperationFilter<ExampleFilter>();
         o.DocumentFilter<SchemaImport>();
+        o.DocumentFilter<TagOrder>();
     }
 }

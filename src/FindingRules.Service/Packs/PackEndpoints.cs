@@ -2,6 +2,7 @@ using System.Text;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Schemas;
+using FindingRules.Service.OpenApi;
 using FindingRules.Service.Problems;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -14,7 +15,7 @@ internal static class PackEndpoints
 
     public static void MapPacks(this IEndpointRouteBuilder routes)
     {
-        var packs = routes.MapGroup("/v1/packs").WithTags("Packs");
+        var packs = routes.MapGroup("/v1/packs").WithTags(TagOrder.Packs);
         packs.MapGet("", List)
             .WithName("ListPacks")
             .WithSummary("What is in force, what was in force before, and which folders were refused and why.")

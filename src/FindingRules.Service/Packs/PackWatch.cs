@@ -36,7 +36,9 @@ internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILo
         {
             return keeper.Look();
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+#pragma warning disable CA1031 // Whatever goes wrong with a folder, the packs in force go on being read.
+        catch (Exception e)
+#pragma warning restore CA1031
         {
             ServiceLog.FoldersNotReadable(log, e);
             return false;

@@ -1,6 +1,7 @@
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Service.Hosting;
+using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 
@@ -14,7 +15,7 @@ internal static class ReadingEndpoints
     public static void MapReadings(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Path, ReadAsync)
             .WithName("CreateReading")
-            .WithTags("Readings")
+            .WithTags(TagOrder.Readings)
             .WithSummary("A study in, a reading out.")
             .WithDescription(
                 "Reads one study against a pack in force. The pack may be left out where there is only one. "
@@ -46,13 +47,13 @@ internal static class ReadingEndpoints
 
         var answer = await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
         if (answer is not DeskAnswer.Finished { Outcome.Reading: { } reading })
-            return No(log, ProblemOf(answer, study, settings.Limits, context, log));
+            return No(log, ProblemOf(answer, study, chosen, settings.Limits, context, log));
         ServiceLog.Read(log, chosen.Pack.Name, chosen.Pack.TextDigest);
         return new ReadingResult(reading);
     }
 
     private static Problem ProblemOf(
-        DeskAnswer answer, StudyPeek study, ServiceLimits limits, HttpContext context, ILogger log)
+        DeskAnswer answer, StudyPeek study, TakenPack pack, ServiceLimits limits, HttpContext context, ILogger log)
     {
         switch (answer)
         {
@@ -64,8 +65,9 @@ internal static class ReadingEndpoints
                 return new(StatusCodes.Status503ServiceUnavailable,
                     ServiceMessages.Busy(limits.ConcurrentReadings, limits.WaitingReadings));
             case DeskAnswer.Finished { Outcome.Messages: var messages } when messages.Any(IsMistakeOfStudy):
+                var mistakes = messages.Count(IsMistakeOfStudy);
                 return study.IsJson
-                    ? new(StatusCodes.Status422UnprocessableEntity, ServiceMessages.StudyWrong(), messages)
+                    ? new(StatusCodes.Status422UnprocessableEntity, ServiceMessages.StudyWrong(pack.Pack.Name, mistakes), messages)
                     : new(StatusCodes.Status400BadRequest, ServiceMessages.NotJson(), messages);
             default:
                 if (answer is DeskAnswer.Failed { Fault: var fault })

@@ -5,7 +5,7 @@ using FindingRules.Model.Packs;
 namespace FindingRules.Cases;
 
 /// <summary>Evaluates a case's study and compares what comes with what the case expects.</summary>
-public static class CaseRunner
+internal static class CaseRunner
 {
     public static CaseResult Run(Case @case, CompiledPack pack)
     {

@@ -22,7 +22,10 @@ internal static class Grounds
         return $"rests on {string.Join("; ", groups)}";
     }
 
-    public static string Distance(Evidence measure, string subject)
+    public static string Measured(BorderlineRule rule) =>
+        $"{rule.Subject}: {string.Join("; ", rule.Measures.Select(m => Distance(m, rule.Subject)))}";
+
+    private static string Distance(Evidence measure, string subject)
     {
         var name = measure.Subject == subject ? measure.Finding : $"{measure.Subject} {measure.Finding}";
         var from = measure.Threshold is { } threshold ? $" from {threshold}" : "";
@@ -30,9 +33,8 @@ internal static class Grounds
         return $"{name} is {measure.Value}{far}";
     }
 
-    public static string? Sources(ImmutableArray<SourceNote> sources) => sources.IsEmpty
-        ? null
-        : $"source: {string.Join(" ", sources.Select(s => $"{s.Cites} ({s.Status})"))}";
+    public static IEnumerable<string> Sources(ImmutableArray<SourceNote> sources) =>
+        sources.Select(s => $"source: {s.Cites} ({s.Status})");
 
     public static string? Choices(ImmutableArray<string> choices) =>
         choices.IsEmpty ? null : $"choice of the pack: {string.Join(" ", choices)}";

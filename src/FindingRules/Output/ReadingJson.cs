@@ -27,7 +27,7 @@ public static class ReadingJson
     public static ReadOnlyMemory<byte> NoReadingToBytes(NoReading none, bool isPretty = false) =>
         Written(to => Write(to, none), isPretty);
 
-    public static void Write(Utf8JsonWriter to, NoReading none)
+    private static void Write(Utf8JsonWriter to, NoReading none)
     {
         to.WriteStartObject();
         to.WriteString("noReading", none.Why);
@@ -38,7 +38,7 @@ public static class ReadingJson
         to.WriteEndObject();
     }
 
-    public static void Write(Utf8JsonWriter to, Reading reading)
+    private static void Write(Utf8JsonWriter to, Reading reading)
     {
         to.WriteStartObject();
         WritePack(to, reading.Pack);

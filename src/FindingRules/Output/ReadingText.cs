@@ -38,10 +38,12 @@ public static class ReadingText
     {
         Section(page, "Suggested", reading.Suggestions, s => page.Item(
             s.IsBorderline ? $"{s.Text} (borderline)" : s.Text,
-            $"{s.Certainty}, by {Grounds.Rules(s.Rules)}, for {s.Topic} of {s.Subject}",
-            Grounds.RestsOn(s.RestsOn, s.Subject),
-            Grounds.Sources(s.Sources),
-            Grounds.Choices(s.Choices)));
+            [
+                $"{s.Certainty}, by {Grounds.Rules(s.Rules)}, for {s.Topic} of {s.Subject}",
+                Grounds.RestsOn(s.RestsOn, s.Subject),
+                .. Grounds.Sources(s.Sources),
+                Grounds.Choices(s.Choices),
+            ]));
         Section(page, "Next steps", reading.NextSteps.Where(s => !s.IsDone), s => page.Item(
             $"Open, {s.Urgency}: {s.Text}", Grounds.By(s.Rules, s.Subjects), Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
         Section(page, "Next steps already done", reading.NextSteps.Where(s => s.IsDone), s => page.Item(
@@ -51,9 +53,11 @@ public static class ReadingText
             Grounds.RestsOn(s.RestsOn, Only(s.Subjects))));
         Section(page, "Probabilities", reading.Probabilities, p => page.Item(
             p.Text,
-            $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
-            Grounds.RestsOn(p.RestsOn, p.Subject),
-            Grounds.Sources(p.Sources)));
+            [
+                $"by {Grounds.Rules(p.Rules)}, for {p.Subject}; figures: {p.Figures}",
+                Grounds.RestsOn(p.RestsOn, p.Subject),
+                .. Grounds.Sources(p.Sources),
+            ]));
         Section(page, "Cautions", reading.Cautions, c => page.Item(
             c.Text, Grounds.By(c.Rules, c.Subjects), Grounds.RestsOn(c.RestsOn, Only(c.Subjects))));
     }
@@ -66,9 +70,9 @@ public static class ReadingText
         Section(page, "In conflict: the rules give two answers, so none is given", reading.Conflicts, c => page.Item(
             $"{c.Topic} of {c.Subject}",
             [.. c.Values.Select(v => $"{v.Value} by {Grounds.Rules(v.Rules)}; {Grounds.RestsOn(v.RestsOn, c.Subject)}")]));
-        Section(page, "Borderline: within the precision of the measurement", reading.Borderline, b => page.Item(
-            $"{b.Rule.Id} for {b.Subject}, {(b.Applies ? "which applies" : "which does not apply")}: {b.WouldConclude}",
-            [.. b.Measures.Select(m => Grounds.Distance(m, b.Subject))]));
+        // One measurement near a threshold often is between two rules.
+        Section(page, "Borderline: within the precision of the measurement", reading.Borderline.GroupBy(Grounds.Measured), group =>
+            page.Item(group.Key, [.. group.Select(b => $"{b.Rule.Id} {(b.Applies ? "applies" : "does not apply")}: {b.WouldConclude}")]));
     }
 
     private static void WriteOpenQuestions(Page page, Reading reading)

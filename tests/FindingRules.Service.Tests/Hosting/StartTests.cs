@@ -2,7 +2,9 @@ using System.Net;
 using System.Net.Sockets;
 using FindingRules.Model.Messages;
 using FindingRules.Service.Hosting;
+using FindingRules.Service.Readings;
 using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Hosting;
@@ -42,6 +44,39 @@ public sealed class StartTests
         Assert.Empty(errors.ToString());
     }
 
+    [Theory]
+    [InlineData("http://192.0.2.1:8080", "not an address of this machine")]
+    [InlineData("https://127.0.0.1:0", "certificate")]
+    public async Task An_address_that_cannot_be_listened_at_says_why(string url, string why)
+    {
+        using var disk = PackDisk.WithExample();
+        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = [disk.Root], Urls = [url] });
+        Assert.Equal(1, code);
+        Assert.Contains("FR7040", errors, StringComparison.Ordinal);
+        Assert.Contains(why, errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_study_in_flight_is_answered_before_the_service_stops()
+    {
+        using var release = new ManualResetEventSlim();
+        using var running = new SemaphoreSlim(0);
+        await using var service = await RunningService.StartAsync(change: services =>
+            services.AddSingleton<StudyEvaluation>((pack, study, limits) =>
+            {
+                running.Release();
+                release.Wait(TimeSpan.FromSeconds(20));
+                return pack.Read(study, limits);
+            }));
+        var reading = service.PostAsync(Studies.FullThickness);
+        Assert.True(await running.WaitAsync(TimeSpan.FromSeconds(10)));
+        var stopping = service.StopAsync();
+        release.Set();
+        using var answer = await reading;
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        await stopping;
+    }
+
     [Fact]
     public void What_is_not_said_comes_from_the_settings_and_then_from_the_defaults()
     {
@@ -59,7 +94,7 @@ public sealed class StartTests
     {
         var settings = Read([], out var messages);
         Assert.Equal<string>([ServiceOptions.DefaultUrl], settings.Urls);
-        Assert.Equal(["FR7041"], messages.Sorted().Select(m => m.Code));
+        Assert.Equal(["FR7043"], messages.Sorted().Select(m => m.Code));
     }
 
     [Theory]

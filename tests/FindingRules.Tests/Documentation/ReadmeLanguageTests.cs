@@ -5,6 +5,7 @@ using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Truths;
 using FindingRules.Packs;
+using FindingRules.Testing;
 using Xunit;
 
 namespace FindingRules.Tests.Documentation;
@@ -13,31 +14,33 @@ namespace FindingRules.Tests.Documentation;
 public sealed partial class ReadmeLanguageTests
 {
     private const string Id = "README-001";
+    private const string Sort = "rule ";
 
-    public static TheoryData<string, string, int> Rules()
+    private static IEnumerable<FencedBlock> Blocks => FencedBlock.All.Where(b => b.Sort.StartsWith(Sort, StringComparison.Ordinal));
+
+    /// <summary>Scope · rule · truth · subject · block.</summary>
+    public static TheoryData<string, string, string, string> Rules()
     {
-        var data = new TheoryData<string, string, int>();
-        foreach (var block in FencedBlock.All.Where(b => b.Sort.StartsWith("rule ", StringComparison.Ordinal)))
-            data.Add(block.Sort["rule ".Length..], block.Text, block.Line);
+        var data = new TheoryData<string, string, string, string>();
+        foreach (var block in Blocks)
+            foreach (Match shown in Shown().Matches(block.Text))
+                data.Add(block.Sort[Sort.Length..], shown.Groups["rule"].Value, shown.Groups["truth"].Value, shown.Groups["subject"].Value);
         return data;
     }
 
     [Theory]
     [MemberData(nameof(Rules))]
-    public void A_shown_rule_is_as_true_as_it_says(string scope, string text, int line)
-    {
-        var claim = Claim().Match(text);
-        Assert.True(claim.Success, $"README.md:{line} does not say what becomes of the rule");
+    public void A_shown_rule_is_as_true_as_it_says(string scope, string rule, string truth, string subject) =>
+        Assert.Equal(truth, TruthOf(rule, scope, subject).ToString(), ignoreCase: true);
 
-        var truth = TruthOf(Claim().Replace(text, ""), scope, claim.Groups["subject"].Value);
-
-        Assert.Equal(claim.Groups["truth"].Value, truth.ToString(), ignoreCase: true);
-    }
+    [Fact]
+    public void Every_shown_rule_says_what_becomes_of_it() =>
+        Assert.All(Blocks, b => Assert.Empty(Shown().Replace(b.Text, "").Trim()));
 
     [Fact]
     public void Every_form_of_the_language_is_shown()
     {
-        var shown = string.Join('\n', FencedBlock.All.Where(b => b.Sort.StartsWith("rule ", StringComparison.Ordinal)).Select(b => b.Text));
+        var shown = string.Join('\n', Blocks.Select(b => b.Text));
         string[] forms =
         [
             "→", ";", " and ", " or ", "not (", "is not ", "no ", "above ", "at least 1 cm", ">= ", "between ", "spans ", "reaches ", "within ",
@@ -50,16 +53,16 @@ public sealed partial class ReadmeLanguageTests
 
     private static Truth TruthOf(string rule, string scope, string subject)
     {
-        var pack = ShippedPack.With(scope, rule, Id).Pack;
+        var pack = ReadmePack.With(Id, scope, rule.Trim());
         var messages = new MessageBag();
-        var study = StudyReader.Read(ShippedPack.Study(FencedBlock.The("json study").Text), pack, LoadLimits.Default, messages);
-        Assert.True(study is not null, ShippedPack.InWords(messages.Sorted()));
+        var study = StudyReader.Read(ReadmePack.Study(FencedBlock.The("json study").Text), pack, LoadLimits.Default, messages);
+        Assert.True(study is not null, ReadmePack.InWords(messages.Sorted()));
 
         var outcome = Evaluator.Decide(NetworkCompiler.Compile(pack), study);
 
         return Assert.Single(outcome.Rules, r => r.Rule.Id == Id && r.Subject.Key == subject).Truth;
     }
 
-    [GeneratedRegex(@"^# (?<truth>true|false|unknown) of the (?<subject>.+)\n", RegexOptions.Multiline)]
-    private static partial Regex Claim();
+    [GeneratedRegex(@"(?<rule>(?:^(?!#).*\n)+?)^# (?<truth>true|false|unknown) of the (?<subject>.+)\n", RegexOptions.Multiline)]
+    private static partial Regex Shown();
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
@@ -19,8 +20,9 @@ internal static class ExampleStudies
             .Select(manifest => Repository.Relative(Path.GetDirectoryName(manifest)!)),
     ];
 
-    public static CompiledPack Load(string folder) => PackFolder.Load(Repository.PathOf(folder)).Pack
-        ?? throw new InvalidOperationException($"The pack in {folder} has errors.");
+    private static readonly ConcurrentDictionary<string, Lazy<CompiledPack>> Packs = new(StringComparer.Ordinal);
+
+    public static CompiledPack Load(string folder) => Packs.GetOrAdd(folder, f => new(() => Compile(f))).Value;
 
     /// <summary>Each with what it is called.</summary>
     public static IEnumerable<(string Name, JsonObject Study)> Of(string folder)
@@ -39,6 +41,9 @@ internal static class ExampleStudies
         var messages = new MessageBag();
         return StudyReader.Read(new SourceText("study.json", study.ToJsonString()), pack, LoadLimits.Default, messages);
     }
+
+    private static CompiledPack Compile(string folder) => PackFolder.Load(Repository.PathOf(folder)).Pack
+        ?? throw new InvalidOperationException($"The pack in {folder} has errors.");
 
     private static JsonObject Whole(JsonObject study, string id)
     {

@@ -32,16 +32,18 @@ internal sealed class SchemaFile
     /// <summary>What is wrong, one line for each place; nothing where the document is right.</summary>
     public ImmutableArray<string> Errors(JsonNode? document)
     {
-        var options = new EvaluationOptions { OutputFormat = OutputFormat.List };
+        if (_schema.Evaluate(document, Asking(OutputFormat.Flag)).IsValid) return [];
+        var errors = _schema.Evaluate(document, Asking(OutputFormat.List)).Details
+            .Where(d => d.HasErrors)
+            .SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Key}: {e.Value}"));
+        return [.. errors.DefaultIfEmpty("not valid")];
+    }
+
+    private static EvaluationOptions Asking(OutputFormat format)
+    {
+        var options = new EvaluationOptions { OutputFormat = format };
         foreach (var schema in All.Values) options.SchemaRegistry.Register(schema._schema);
-        var results = _schema.Evaluate(document, options);
-        if (results.IsValid) return [];
-        return
-        [
-            .. results.Details
-                .Where(d => d.HasErrors)
-                .SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Key}: {e.Value}")),
-        ];
+        return options;
     }
 
     private static ImmutableSortedDictionary<string, SchemaFile> Load() => Repository.Files("schemas", "*.schema.json")

@@ -29,7 +29,7 @@ public sealed class SchemaFormTests
         var silent =
             from part in Parts(SchemaFile.Of(name).Json, name)
             from member in part.Json["properties"]?.AsObject() ?? []
-            where Description(member.Value!.AsObject(), name) is not { Length: > 0 }
+            where new SchemaWalk.Place(name, member.Value!.AsObject()).Find("description") is null
             select $"{part.Path}: {member.Key}";
 
         Assert.Empty(silent);
@@ -71,20 +71,6 @@ public sealed class SchemaFormTests
                 foreach (var part in Parts(value, $"{path}/{key}"))
                     yield return part;
         }
-    }
-
-    private static string? Description(JsonObject part, string name)
-    {
-        if ((string?)part["description"] is { } said) return said;
-        return (string?)part["$ref"] is { } reference ? Description(Target(reference, name).Json, Target(reference, name).Name) : null;
-    }
-
-    private static (JsonObject Json, string Name) Target(string reference, string name)
-    {
-        var parts = reference.Split('#');
-        var file = parts[0].Length == 0 ? name : parts[0].Replace(".schema.json", "", StringComparison.Ordinal);
-        var steps = parts.Length == 1 ? [] : parts[1].Split('/').Skip(1);
-        return (steps.Aggregate((JsonNode)SchemaFile.Of(file).Json, (node, step) => node[step]!).AsObject(), file);
     }
 
     private static string WithDefinitions(JsonObject part, string name)

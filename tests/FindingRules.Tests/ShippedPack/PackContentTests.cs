@@ -43,6 +43,17 @@ public sealed class PackContentTests
     }
 
     [Fact]
+    public void Every_rule_that_can_be_unknown_is_so_in_a_case()
+    {
+        // They ask only whether something was sent, which is never unknown.
+        string[] neverUnknown = ["ACH-014", "ACH-022", "CALC-025", "CTS-014", "DEQ-011", "HIP-015", "MUSC-014"];
+        var unknown = Named(e => e.Unknown);
+        var decided = Shipped.Pack.Rules.Select(r => r.Id).Where(id => !unknown.Contains(id)).ToArray();
+
+        Assert.Equal(neverUnknown, decided);
+    }
+
+    [Fact]
     public void It_is_as_large_as_a_department_needs()
     {
         Assert.True(Shipped.Pack.Rules.Length > 120, $"{Shipped.Pack.Rules.Length} rules");

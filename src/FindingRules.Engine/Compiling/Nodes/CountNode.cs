@@ -41,8 +41,9 @@ internal sealed class CountNode(int id, Quantifier quantifier, int count, Scope 
             {
                 yield return examination.SiteOf(structure, Side.None);
             }
-            else if (subject.Structure is null)
+            else if (subject.Side == Side.None)
             {
+                // From the study, and from a structure of the midline, no side is nearer than the other.
                 yield return examination.SiteOf(structure, Side.Left);
                 yield return examination.SiteOf(structure, Side.Right);
             }

@@ -27,8 +27,14 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
     public IEnumerable<int[]> Choices(Examination examination, int instance)
     {
         IEnumerable<int[]> choices = [[]];
-        foreach (var place in Places)
-            choices = choices.SelectMany(c => InstancesAt(examination, instance, place, c).Select(i => (int[])[.. c, i]));
+        for (var next = 0; next < Places.Length; next++)
+        {
+            var place = next;
+            choices = choices.SelectMany(c =>
+                InstancesAt(examination, instance, place, c) is { Count: > 0 } run
+                    ? Enumerable.Range(run.Start, run.Count).Select(i => (int[])[.. c, i])
+                    : [[.. c, -1]]);
+        }
         return choices;
     }
 
@@ -38,7 +44,7 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
     private Truth Choose(Examination examination, int instance, bool isWidened, Span<int> chosen, int next)
     {
         if (next == Places.Length) return Test(examination, chosen, isWidened);
-        var (start, count) = examination.Resolve(Places[next], instance, next > 0 ? chosen[0] : -1);
+        var (start, count) = InstancesAt(examination, instance, next, chosen[..next]);
         if (count == 0)
         {
             chosen[next] = -1;
@@ -53,9 +59,15 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
         return truth;
     }
 
-    private static IEnumerable<int> InstancesAt(Examination examination, int instance, Place place, int[] before)
+    /// <summary>One statement takes all it says of a structure from one of its lesions, by whatever name it calls it.</summary>
+    private (int Start, int Count) InstancesAt(Examination examination, int instance, int place, ReadOnlySpan<int> before)
     {
-        var (start, count) = examination.Resolve(place, instance, before.Length > 0 ? before[0] : -1);
-        return count == 0 ? [-1] : Enumerable.Range(start, count);
+        var own = before.Length > 0 ? before[0] : -1;
+        var run = examination.Resolve(Places[place], instance, own);
+        if (run.Count < 2) return run;
+        for (var i = 0; i < before.Length; i++)
+            if (examination.Resolve(Places[i], instance, i > 0 ? own : -1) == run)
+                return (before[i], 1);
+        return run;
     }
 }

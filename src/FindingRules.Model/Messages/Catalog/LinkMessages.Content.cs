@@ -6,26 +6,30 @@ namespace FindingRules.Model.Messages.Catalog;
 public static partial class LinkMessages
 {
     public static Message BandsOutOfOrder(Location at, string band, string before) =>
-        Error(3520, at, $"the band `{band}` lies below `{before}`, which stands before it; expected the smallest first", "put the bands in order");
+        Error(3520, at, $"the band `{band}` lies below `{before}`, which stands before it; expected the smallest first",
+            "put the bands in order");
 
     public static Message BandGap(Location at, string scale, string before, string after, string gap) =>
         Error(3521, at, $"`{scale}` gives no grade to {gap}, between `{before}` and `{after}`; expected bands without a gap",
             "let one of the two begin or end there");
 
     public static Message BandOverlap(Location at, string scale, string before, string after, string shared) =>
-        Error(3522, at, $"`{scale}` puts {shared} in `{before}` and in `{after}`; expected each value in one band", "write `below` or `above` at one of the two ends");
+        Error(3522, at, $"`{scale}` puts {shared} in `{before}` and in `{after}`; expected each value in one band",
+            "write `below` or `above` at one of the two ends");
 
     public static Message BandEnd(Location at, string scale, string band, bool isFirst) => isFirst
-        ? Error(3523, at, $"the first band of `{scale}`, `{band}`, does not reach down to the smallest values; expected it open below", "write it as `below …` or `at most …`")
-        : Error(3523, at, $"the last band of `{scale}`, `{band}`, does not reach up to the largest values; expected it open above", "write it as `above …` or `at least …`");
-
-    public static Message EmptyBand(Location at, string band) =>
-        Error(3524, at, $"no value lies in the band `{band}`; expected its lower end below its upper", "turn the ends round");
+        ? Error(3523, at,
+            $"the first band of `{scale}`, `{band}`, does not reach down to the smallest values; expected it open below",
+            "write it as `below …` or `at most …`")
+        : Error(3523, at,
+            $"the last band of `{scale}`, `{band}`, does not reach up to the largest values; expected it open above",
+            "write it as `above …` or `at least …`");
 
     public static Message UnknownPlace(Location at, string found, string scope, IReadOnlyCollection<string> known)
     {
         var message = Unknown(3530, at, $"there is nothing called `{found}` to fill in for {scope}", found, known);
-        return message.Label is null ? message with { Label = "a finding, a derived measure, a topic, a study fact, or `subject`" } : message;
+        return message.Label is null
+            ? message with { Label = "a finding, a derived measure, a topic, a study fact, or `subject`" } : message;
     }
 
     public static Message SubjectOfStudy(Location at) =>

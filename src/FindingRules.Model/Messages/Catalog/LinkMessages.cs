@@ -13,7 +13,8 @@ public static partial class LinkMessages
 
     /// <param name="path">Such as `a` → `b` → `a`, in backticks.</param>
     public static Message KindCycle(Location at, string path) =>
-        Error(3503, at, $"these kinds are like each other in a circle: {path}; expected each to be like a more general one", "take one `like:` out");
+        Error(3503, at, $"these kinds are like each other in a circle: {path}; expected each to be like a more general one",
+            "take one `like:` out");
 
     public static Message UnknownAxis(Location at, string found, IReadOnlyCollection<string> known) =>
         Unknown(3504, at, $"the vocabulary has no axis called `{found}`", found, known);
@@ -46,35 +47,38 @@ public static partial class LinkMessages
             "put both under topics with, or both without, `per: structure`");
 
     public static Message OverCycle(Location at, string path) =>
-        Error(3511, at, $"these rules yield to each other in a circle: {path}; expected one that does not yield", "take one `over:` out");
+        Error(3511, at, $"these rules yield to each other in a circle: {path}; expected one that does not yield",
+            "take one `over:` out");
 
     public static Message LayerCycle(Location at, string path) =>
         Error(3512, at, $"these wait for each other in a circle: {path}; expected a rule that can be decided first",
             "let one of the rules test findings instead of the topic");
 
     public static Message MixedGrain(Location at, string rule, string perStructure, string perLesion) =>
-        Error(3513, at, $"`{rule}` answers `{perStructure}`, which is per structure, and `{perLesion}`, which is per lesion; expected topics of one sort",
+        Error(3513, at,
+            $"`{rule}` answers `{perStructure}` per structure and `{perLesion}` per lesion; expected topics of one sort",
             "make two rules of it");
 
-    public static Message ScopeNotCovered(Location at, string rule, string ruleScope, string topic, string topicScope) =>
-        Error(3514, at, $"`{rule}` is for {ruleScope} and the topic `{topic}` only for {topicScope}; expected a topic for all that the rule is for",
-            "narrow the rule's `for:`, or widen the topic's");
-
     public static Message NameTaken(Location at, string what, string name, string otherWhat, Location other) =>
-        Error(3515, at, $"`{name}` is the name of a {what} and of a {otherWhat}; expected a name with one meaning", "rename one of the two") with
+        Error(3515, at, $"`{name}` is the name of a {what} and of a {otherWhat}; expected a name with one meaning",
+            "rename one of the two") with
         {
             Related = [new(other, $"the {otherWhat}")],
         };
 
     public static Message PerStructureOfStudy(Location at, string name) =>
-        Error(3516, at, $"`{name}` is for the study, which has no structures to answer for; expected `per:` only with `for: each …`", "take `per:` out");
+        Error(3516, at,
+            $"`{name}` is for the study, which has no structures to answer for; expected `per:` only with `for: each …`",
+            "take `per:` out");
 
     public static Message DerivedCycle(Location at, string path) =>
-        Error(3517, at, $"these measures are worked out from each other in a circle: {path}; expected one that rests on findings alone",
+        Error(3517, at,
+            $"these measures are worked out from each other in a circle: {path}; expected one that rests on findings alone",
             "work one of them out from findings");
 
     public static Message DerivedUnit(Location at, string measure, string unit, string expected, string found) =>
-        Error(3518, at, $"`{measure}` is given in `{unit}`, which is {expected}; what it is worked out from is {found}", "correct `unit`, or the expression");
+        Error(3518, at, $"`{measure}` is given in `{unit}`, which is {expected}; what it is worked out from is {found}",
+            "correct `unit`, or the expression");
 
     private static Message Unknown(int number, Location at, string text, string found, IReadOnlyCollection<string> known)
     {

@@ -47,8 +47,11 @@ public static class NameMessages
             Label = wayOut,
         };
 
-    public static Message TopicOfOthers(Location at, string name, string what, string its, string scope) =>
-        new(3009, Severity.Error, at, $"{what} `{name}` is for `{its}`, and not for `{scope}`");
+    public static Message TopicOfOthers(Location at, string name, string what, string its, string scope, string wayOut) =>
+        new(3009, Severity.Error, at, $"{what} `{name}` is for `{its}`, and not for `{scope}`")
+        {
+            Label = wayOut,
+        };
 
     public static Message Hyphens(Location at, string written, string hyphenated) =>
         new(3010, Severity.Error, at, $"`{written}` is one name and written with hyphens")
@@ -57,16 +60,16 @@ public static class NameMessages
             Fix = new Fix($"write `{hyphenated}`", at, hyphenated),
         };
 
-    public static Message TooManyWords(Location at, string written, string finding) =>
+    public static Message TooManyWords(Location at, string written, string finding, string joinedBy) =>
         new(3011, Severity.Error, at, $"`{finding}` takes one value, found `{written}`")
         {
-            Label = "join further statements by `and` or `or`",
+            Label = $"join what is more by {joinedBy}",
         };
 
-    public static Message StructureAlone(Location at, string structure, string example) =>
+    public static Message StructureAlone(Location at, string structure, string written, string finding) =>
         new(3012, Severity.Error, at, $"`{structure}` alone says nothing")
         {
-            Label = $"say what of it: `{example}`, `{structure} assessed`",
+            Label = $"say what of it: `{written} {finding} …`, `{written} assessed`",
         };
 
     public static Message UnknownStructure(Location at, string found, IReadOnlyCollection<string> names) =>
@@ -74,12 +77,6 @@ public static class NameMessages
 
     public static Message KindOfNothing(Location at, string kind) =>
         new(3014, Severity.Error, at, $"no structure of the vocabulary is of the kind `{kind}`");
-
-    public static Message KindOrStructure(Location at, string name) =>
-        new(3015, Severity.Error, at, $"`{name}` is both a kind and a structure, and they differ")
-        {
-            Label = "give one of them another name",
-        };
 
     public static Message WordTooMany(Location at, string found, string name) =>
         new(3016, Severity.Error, at, $"found `{found}` behind `{name}`, where no value is expected")

@@ -5,12 +5,9 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR12xx: the manifest and the files it lists.</summary>
 public static partial class PackMessages
 {
-    public static Message NoManifest(Location at) =>
-        Error(1201, at, "the folder has no `pack.yaml`; expected one that says what the pack is and lists its files",
-            "is this the folder of a pack?");
-
     public static Message FileMissing(Location at, string path, IReadOnlyCollection<string> present) =>
-        WithSpelling(Error(1202, at, $"the folder has no file `{path}`; expected every file that the manifest lists", null), path, present);
+        WithSpelling(Error(1202, at, $"the folder has no file `{path}`; expected every file that the manifest lists", null),
+            path, present);
 
     public static Message FileNotListed(Location at, string path) =>
         Error(1203, at, $"`{path}` is not in the manifest; expected every YAML file of the folder to be listed",
@@ -46,7 +43,8 @@ public static partial class PackMessages
 
     /// <summary>FR1210, a doubt: the pack counts as a demonstration.</summary>
     public static Message ApprovalOfAnother(Location at, string approved, string actual) =>
-        new(1210, Severity.Doubt, at, $"what was approved has the digest `{approved}`; the pack as it stands has `{actual}` and counts as a demonstration")
+        new(1210, Severity.Doubt, at,
+            $"what was approved has the digest `{approved}`; the pack as it stands has `{actual}` and counts as a demonstration")
         {
             Label = "have the pack approved as it stands, and state that digest",
         };
@@ -54,11 +52,9 @@ public static partial class PackMessages
     public static Message NotADigest(Location at, string found) =>
         Error(1211, at, $"`{found}` is not a digest; expected 64 digits and letters from a to f", "copy it from a review of the pack");
 
-    public static Message NoFileOfKind(Location at, string kind) =>
-        Error(1212, at, $"the manifest lists no file of {kind}; a pack has at least one", $"add `- {{ {kind}: {kind}.yaml, entries: … }}`");
-
     public static Message CautionTooShort(Location at, string notice) =>
-        Error(1213, at, $"the standing caution leaves out a part of `{notice}`; expected at least these words", "put them back; more may follow");
+        Error(1213, at, $"the standing caution leaves out a part of `{notice}`; expected at least these words",
+            "put them back; more may follow");
 
     public static Message NotAPath(Location at, string found) =>
         Error(1214, at, $"`{found}` is not a path inside the pack's folder; expected one with forward slashes that ends in `.yaml`",

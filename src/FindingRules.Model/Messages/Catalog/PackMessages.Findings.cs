@@ -5,7 +5,8 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR13xx and FR14xx: findings of the vocabulary, wording, and accuracy of references.</summary>
 public static partial class PackMessages
 {
-    public static Message NoOneType(Location at, string finding, IReadOnlyCollection<string> found, IReadOnlyCollection<string> types) =>
+    public static Message NoOneType(Location at, string finding, IReadOnlyCollection<string> found,
+        IReadOnlyCollection<string> types) =>
         Error(1301, at, found.Count == 0
                 ? $"`{finding}` says nothing of its values; expected one of {Spelling.List(types)}"
                 : $"`{finding}` has {Spelling.List(found, "and")}; expected one of them",
@@ -15,7 +16,8 @@ public static partial class PackMessages
         WithSpelling(Error(1302, at, $"`{found}` is not a value of `{finding}`, so it cannot be its normal one", null), found, known);
 
     public static Message UnknownUnit(Location at, string found, IReadOnlyCollection<string> known) =>
-        Error(1304, at, $"`{found}` is not a unit; expected one of the closed list", Spelling.Help(found, known) ?? $"one of {Spelling.List(known)}");
+        Error(1304, at, $"`{found}` is not a unit; expected one of the closed list",
+            Spelling.Help(found, known) ?? $"one of {Spelling.List(known)}");
 
     public static Message NegativePrecision(Location at, string finding, string found) =>
         Error(1306, at, $"the precision of `{finding}` is {found}; expected zero or more", "write how finely it can be measured");
@@ -25,7 +27,8 @@ public static partial class PackMessages
             "widen `plausible`, or correct `normal`");
 
     public static Message AgeNotWhole(Location at, string fact) =>
-        Error(1309, at, $"`{fact}` is an age and may be a fraction; expected `whole: true`, because a study says no more of a person than rules need",
+        Error(1309, at,
+            $"`{fact}` is an age and may be a fraction; expected `whole: true`, because a study says no more of a person than rules need",
             "add `whole: true`");
 
     public static Message PlausibleIsOpen(Location at, string finding) =>
@@ -42,14 +45,16 @@ public static partial class PackMessages
         Error(1402, at, $"`{found}` has {names} names to fill in; expected one", "such as `{subject}` or `{, tear-length}`");
 
     public static Message AccuracyNotWhole(Location at, string reference) =>
-        Error(1411, at, $"the accuracy of `{reference}` is not in one whole form; expected sensitivity with specificity, or likelihood ratios, or the four counts of a 2×2 table",
+        Error(1411, at,
+            $"the accuracy of `{reference}` is not in one whole form; expected sensitivity with specificity, or likelihood ratios, or the four counts of a 2×2 table",
             "a probability is worked out from one form");
 
     public static Message NotAShare(Location at, string key) =>
         Error(1412, at, $"`{key}` is out of range; expected a share from 0 % to 100 %, or a likelihood ratio of zero or more", null);
 
     public static Message FigureOutsideInterval(Location at, string key) =>
-        Error(1413, at, $"`{key}` does not hold the figure that it is the interval of; expected it to lie within", "correct one of the two");
+        Error(1413, at, $"`{key}` does not hold the figure that it is the interval of; expected it to lie within",
+            "correct one of the two");
 
     public static Message NotNumberOfPeople(Location at, string key, string found) =>
         Error(1414, at, $"`{found}` is not a number of people for `{key}`; expected digits, such as `48`", null);

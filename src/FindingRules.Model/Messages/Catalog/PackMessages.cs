@@ -24,11 +24,13 @@ public static partial class PackMessages
 
     /// <summary>FR1106: a letter of another script that looks like one of ours, or any other sign a name cannot have.</summary>
     public static Message LookAlike(Location at, string name, string character, string codePoint) =>
-        Error(1106, at, $"`{name}` holds `{character}` ({codePoint}), which is not one of the letters a to z; expected those, digits and hyphens",
+        Error(1106, at,
+            $"`{name}` holds `{character}` ({codePoint}), which is not one of the letters a to z; expected those, digits and hyphens",
             "type it again on a plain keyboard");
 
     public static Message ReservedWord(Location at, string found) =>
-        Error(1107, at, $"`{found}` is a word of the rule language; expected a name of your own", $"add a word, such as `{found}-seen`");
+        Error(1107, at, $"`{found}` is a word of the rule language; expected a name of your own",
+            $"add a word, such as `{found}-seen`");
 
     public static Message NotAnId(Location at, string found, string example) =>
         Error(1108, at, $"`{found}` cannot be an id; expected capital letters and digits joined by hyphens", $"such as `{example}`");
@@ -43,7 +45,8 @@ public static partial class PackMessages
         WithSpelling(Error(1111, at, $"{what} cannot be `{found}`", null), found, known);
 
     public static Message DeclaredTwice(Location at, string what, string name, Location first) =>
-        Error(1112, at, $"the {what} `{name}` is declared a second time; expected each name once in the pack", "rename or remove one of the two") with
+        Error(1112, at, $"the {what} `{name}` is declared a second time; expected each name once in the pack",
+            "rename or remove one of the two") with
         {
             Related = [new(first, "first here")],
         };

@@ -35,8 +35,10 @@ public static class ServiceMessages
     public static Message NotJson() =>
         new(7005, Severity.Error, Request(), "the request is not well-formed JSON, expected one study");
 
-    public static Message StudyWrong() =>
-        new(7006, Severity.Error, Request(), "the study does not fit the pack: each mistake is in `messages`")
+    public static Message StudyWrong(string pack, int mistakes) =>
+        new(7006, Severity.Error, Request(), mistakes == 1
+            ? $"one part of the study does not fit the pack `{pack}`, and `messages` says which"
+            : $"{mistakes} parts of the study do not fit the pack `{pack}`, and `messages` says which")
         {
             Label = NoReading,
         };
@@ -145,6 +147,12 @@ public static class ServiceMessages
 
     public static Message Setting(string name, string found, string expected) =>
         new(7041, Severity.Error, Settings(), $"the setting `{name}` is `{found}`, expected {expected}");
+
+    public static Message NoPackFolder() =>
+        new(7043, Severity.Error, Settings(), "no pack folder is named, expected at least one")
+        {
+            Label = "name it after `findingrules serve`, or in the settings of the service",
+        };
 
     public static Message UnknownSetting(string name, IReadOnlyCollection<string> known) =>
         new(7042, Severity.Error, Settings(), $"there is no setting `{name}`, expected {Spelling.List(known)}")

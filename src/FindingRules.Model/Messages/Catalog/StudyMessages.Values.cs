@@ -23,13 +23,15 @@ public static partial class StudyMessages
         WithSpelling(Error(5013, at, $"`{finding}` has no value `{found}`", null), found, known);
 
     public static Message NotASign(Location at, string finding, string found) =>
-        Error(5014, at, $"`{finding}` is a sign and cannot be {found}; expected `present` or `absent`", "send `present`, `absent` or `not-assessable`");
+        Error(5014, at, $"`{finding}` is a sign and cannot be {found}; expected `present` or `absent`",
+            "send `present`, `absent` or `not-assessable`");
 
     public static Message UnknownPoint(Location at, string finding, string axis, string found, IReadOnlyCollection<string> known) =>
         WithSpelling(Error(5015, at, $"`{finding}` lies along the {axis}, which has no point `{found}`", null), found, known);
 
     public static Message ExtentOrder(Location at, string from, string to) =>
-        Error(5016, at, $"the stretch runs from `{from}` back to `{to}`; expected the order of the axis", $"send from `{to}` to `{from}`");
+        Error(5016, at, $"the stretch runs from `{from}` back to `{to}`; expected the order of the axis",
+            $"send from `{to}` to `{from}`");
 
     public static Message ExtentOverlap(Location at, string finding, Location other) =>
         Error(5017, at, $"two stretches of `{finding}` overlap; expected stretches that lie apart", "send them as one") with
@@ -38,7 +40,8 @@ public static partial class StudyMessages
         };
 
     public static Message NotAQuantity(Location at, string finding, string example) =>
-        Error(5018, at, $"the value of `{finding}` is not a quantity; expected a plain number with a unit", $"write it as `{example}`, `<{example}` or `{example} to {example}`");
+        Error(5018, at, $"the value of `{finding}` is not a quantity; expected a plain number with a unit",
+            $"write it as `{example}`, `<{example}` or `{example} to {example}`");
 
     public static Message NoUnit(Location at, string finding, string number, string unit) =>
         Error(5019, at, $"`{finding}` is a number without a unit; expected one such as `{unit}`", $"did you mean `{number} {unit}`?");
@@ -46,11 +49,13 @@ public static partial class StudyMessages
     public static Message UnknownUnit(Location at, string finding, string found, IReadOnlyCollection<string> known) =>
         WithSpelling(Error(5020, at, $"`{found}` is not a unit of `{finding}`", null), found, known);
 
-    public static Message WrongDimension(Location at, string finding, string found, string foundTitle, string expectedTitle, string units) =>
+    public static Message WrongDimension(Location at, string finding, string found, string foundTitle, string expectedTitle,
+        string units) =>
         Error(5021, at, $"`{finding}` is {expectedTitle}, and `{found}` is {foundTitle}; expected {units}", $"send it in {units}");
 
     public static Message TooManyDigits(Location at, string finding, int most) =>
-        Error(5022, at, $"the value of `{finding}` has more digits than anything is measured with; the most is {most}", "send the digits that were measured");
+        Error(5022, at, $"the value of `{finding}` has more digits than anything is measured with; the most is {most}",
+            "send the digits that were measured");
 
     public static Message Implausible(Location at, string finding, string shown, string plausible, string? slip, bool isText) =>
         Error(5023, at, $"{shown} is outside what `{finding}` may be; expected {plausible}",

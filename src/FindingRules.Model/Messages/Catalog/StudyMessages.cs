@@ -41,7 +41,8 @@ public static partial class StudyMessages
 
     /// <summary>FR5035.</summary>
     public static Message SupersedesItself(Location at) =>
-        Error(5035, at, "the study says that it replaces itself; expected the key of an earlier one", "give the amended study a key of its own");
+        Error(5035, at, "the study says that it replaces itself; expected the key of an earlier one",
+            "give the amended study a key of its own");
 
     public static Message UnknownProtocol(Location at, string found, IReadOnlyCollection<string> known) =>
         WithSpelling(Error(5028, at, $"the pack has no protocol called `{found}`", null), found, known);
@@ -67,7 +68,8 @@ public static partial class StudyMessages
         WithSpelling(Error(5024, at, $"`{found}` is not a side; expected `left`, `right` or `midline`", null), found, SideWords);
 
     public static Message SideDoesNotFit(Location at, string structure, bool isPaired) => isPaired
-        ? Error(5025, at, $"`{structure}` is paired and has no midline; expected `left` or `right`", "leave `side` out where it is not known")
+        ? Error(5025, at, $"`{structure}` is paired and has no midline; expected `left` or `right`",
+            "leave `side` out where it is not known")
         : Error(5025, at, $"`{structure}` is not paired; expected no side, or `midline`", "leave `side` out");
 
     public static Message DuplicateSubject(Location at, string subject, Location first) =>
@@ -86,6 +88,12 @@ public static partial class StudyMessages
 
     public static Message NormalAndNotAssessable(Location at, string structure) =>
         Error(5036, at, $"`{structure}` is said to be normal and not assessable; expected one of the two", "take one out");
+
+    public static Message UnsidedBesideSided(Location at, string structure, Location sided) =>
+        Error(5038, at, $"`{structure}` is sent without a side, and with one as well; expected the side of each", "add `side`") with
+        {
+            Related = [new(sided, "with a side here")],
+        };
 
     private static IReadOnlyCollection<string> SideWords { get; } = ["left", "right", "midline"];
 

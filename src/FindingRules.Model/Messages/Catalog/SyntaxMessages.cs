@@ -5,6 +5,8 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR2xxx: the form of a rule, before its words mean anything.</summary>
 public static class SyntaxMessages
 {
+    private const int LongestShown = 160;
+
     public static Message TooLong(Location at, int length, int most) =>
         new(2001, Severity.Error, at, $"the rule has {length} characters, the most is {most}")
         {
@@ -21,12 +23,6 @@ public static class SyntaxMessages
         new(2003, Severity.Error, at, $"the rule has more than {most} connecting words and operators")
         {
             Label = "make two rules of it, or let a topic carry a part",
-        };
-
-    public static Message Empty(Location at) =>
-        new(2004, Severity.Error, at, "there is nothing here to read")
-        {
-            Label = "a rule has a condition, an arrow and what follows: `biceps subluxed → evaluate subscapularis`",
         };
 
     /// <summary>A character that no rule can hold; <paramref name="instead"/> where the likely wish is known.</summary>
@@ -82,7 +78,9 @@ public static class SyntaxMessages
     public static Message MixedAndOr(Location at, Location whole, string andFirst, string orFirst) =>
         new(2012, Severity.Error, at, "`and` and `or` stand side by side, and which belongs together is not said")
         {
-            Label = $"write `{andFirst}` or `{orFirst}`",
+            Label = andFirst.Length <= LongestShown
+                ? $"write `{andFirst}` or `{orFirst}`"
+                : "put brackets around what belongs together",
             Fix = new Fix($"write `{andFirst}`", whole, andFirst),
         };
 

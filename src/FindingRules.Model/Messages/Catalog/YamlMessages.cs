@@ -52,6 +52,10 @@ public static class YamlMessages
     public static Message Directive(Location at) =>
         Error(1013, at, "found a line that begins with `%`, an instruction to the YAML reader; a pack has none", "take the line out");
 
+    public static Message QuestionMark(Location at) =>
+        Error(1014, at, "found `?` before a key; a pack writes every key as `key: value`",
+            "take the `?` out, and write key and value on one line");
+
     private static string AndMore(int more) => more == 0 ? "" : $" (and {more} more in this file)";
 
     private static Message Error(int number, Location at, string text, string label) =>

@@ -21,7 +21,8 @@ internal static class CasesBinder
 
     private static Case? BindOne(ScalarNode id, DocumentNode body, BindingContext context, StudyContext pack, ExpectationNames names)
     {
-        if (Fields.Of(body, $"the case `{id.Value}`", id.Inside, context.Messages, ["id", "about", "study", "expect"]) is not { } fields) return null;
+        if (Fields.Of(body, $"the case `{id.Value}`", id.Inside, context.Messages,
+            ["id", "about", "study", "expect"]) is not { } fields) return null;
         var about = fields.Words("about");
         var study = fields.Node("study") is { } sent ? BindStudy(sent, id.Value, context, pack) : null;
         var expect = fields.Node("expect") is { } node ? ExpectationBinder.Bind(node, id, context, names) : null;

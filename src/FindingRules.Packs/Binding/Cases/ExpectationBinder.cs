@@ -10,7 +10,8 @@ internal static class ExpectationBinder
 {
     private static readonly string[] Keys =
     [
-        "fires", "silent", "unknown", "yields", "borderline", "concludes", "held", "conflicts", "next", "done", "cautions", "asks", "probabilities", "impression",
+        "fires", "silent", "unknown", "yields", "borderline", "concludes", "held", "conflicts", "next", "done", "cautions",
+        "asks", "probabilities", "impression",
     ];
 
     public static CaseExpectation? Bind(DocumentNode node, ScalarNode id, BindingContext context, ExpectationNames names)

@@ -28,7 +28,8 @@ internal sealed class ExpectationReader(ExpectationNames names, Fields fields)
         var words = Words(text);
         if (words is ["evaluate", .. var subject])
         {
-            if (Subject(list, text, subject, out var rest) is not null && rest.Length > 0) Malformed(list, text, $"`evaluate` and {SubjectForm}");
+            if (Subject(list, text, subject, out var rest) is not null && rest.Length > 0)
+                Malformed(list, text, $"`evaluate` and {SubjectForm}");
         }
         else
         {
@@ -60,7 +61,8 @@ internal sealed class ExpectationReader(ExpectationNames names, Fields fields)
             return;
         }
         var known = subject.Structure?.Kind.Findings ?? names.Symbols.Vocabulary.StudyFacts;
-        Known(list, subject.Structure is null ? "study fact" : $"finding of `{subject.Structure.Name}`", name, text, known.Keys, FileKind.Vocabulary);
+        Known(list, subject.Structure is null ? "study fact" : $"finding of `{subject.Structure.Name}`", name, text,
+            known.Keys, FileKind.Vocabulary);
     }
 
     public void Probability(string list, ScalarNode text)
@@ -95,7 +97,8 @@ internal sealed class ExpectationReader(ExpectationNames names, Fields fields)
         }
         if (!names.Symbols.Vocabulary.Structures.TryGetValue(name, out var structure))
         {
-            if (!names.Context.Known.Excuses(name, FileKind.Vocabulary)) Unknown(list, "structure", name, text, names.Symbols.Vocabulary.Structures.Keys);
+            if (!names.Context.Known.Excuses(name, FileKind.Vocabulary))
+                Unknown(list, "structure", name, text, names.Symbols.Vocabulary.Structures.Keys);
             return null;
         }
         if (structure.IsPaired == side is null)

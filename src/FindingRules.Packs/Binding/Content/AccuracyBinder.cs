@@ -20,7 +20,8 @@ internal static class AccuracyBinder
     public static Accuracy? Bind(DocumentNode node, ScalarNode name, Fields owner, BindingContext context)
     {
         var fields = Fields.Of(
-            node, $"`accuracy` of `{name.Value}`", name.Inside, context.Messages, ["of"], [.. Rates, .. Intervals, .. Ratios, .. Counts]);
+            node, $"`accuracy` of `{name.Value}`", name.Inside, context.Messages, ["of"],
+                [.. Rates, .. Intervals, .. Ratios, .. Counts]);
         var accuracy = fields is null ? null : Bind(fields, name, context);
         if (fields is not { IsSound: true }) owner.Spoil();
         return accuracy;
@@ -81,7 +82,8 @@ internal static class AccuracyBinder
         if (fields.Text(key) is not { } text) return null;
         var range = context.Read(language => language.ReadRange(text.Text, Unit.Percent));
         if (range is null) fields.Spoil();
-        else if (figure is { } value && !range.Value.Contains(value)) fields.Report(PackMessages.FigureOutsideInterval(text.Inside, key));
+        else if (figure is { } value
+            && !range.Value.Contains(value)) fields.Report(PackMessages.FigureOutsideInterval(text.Inside, key));
         return range;
     }
 

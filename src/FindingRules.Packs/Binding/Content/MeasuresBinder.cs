@@ -36,8 +36,9 @@ internal sealed class MeasuresBinder
 
     private IEnumerable<string> Needs(string name)
     {
-        if (_written[name].Body is not MappingNode mapping || mapping.Find("is") is not ScalarNode { Value: var expression }) return [];
-        return expression.Split((char[])[' ', '\n', '+', '*', '/', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Where(_written.ContainsKey);
+        if (_written[name].Body is not MappingNode mapping || mapping.Find("is") is not ScalarNode { Value: var text }) return [];
+        return text.Split((char[])[' ', '\n', '+', '*', '/', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
+            .Where(_written.ContainsKey);
     }
 
     private void BindInOrder(string name)
@@ -63,7 +64,8 @@ internal sealed class MeasuresBinder
     private DerivedMeasure? BindOne(NamedEntry entry)
     {
         var (name, body) = entry;
-        var fields = Fields.Of(body, $"the derived measure `{name.Value}`", name.Inside, _context.Messages, ["for", "is", "unit"], "title");
+        var fields = Fields.Of(body, $"the derived measure `{name.Value}`", name.Inside, _context.Messages,
+            ["for", "is", "unit"], "title");
         if (fields is null) return null;
         var scope = _context.ReadScope(fields);
         var unit = UnitBinder.Bind(fields, "unit");
@@ -74,7 +76,8 @@ internal sealed class MeasuresBinder
             fields.Report(LinkMessages.NameTaken(name.Inside, "derived measure", name.Value, "finding", finding.DeclaredAt));
         var expression = _context.Read(language => language.ReadExpression(text.Text, scope));
         if (expression is null || unit is null || !fields.IsSound) return null;
-        if (expression.Dimension == unit.Dimension) return new DerivedMeasure(name.Value, title, scope, unit, expression, name.Location);
+        if (expression.Dimension == unit.Dimension)
+            return new DerivedMeasure(name.Value, title, scope, unit, expression, name.Location);
         _context.Messages.Add(LinkMessages.DerivedUnit(
             fields.Text("unit")!.Inside, name.Value, unit.Name, unit.Dimension.Title, expression.Dimension.Title));
         return null;

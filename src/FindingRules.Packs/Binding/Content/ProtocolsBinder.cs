@@ -21,7 +21,8 @@ internal static class ProtocolsBinder
     private static Protocol? BindOne(ScalarNode name, DocumentNode body, BindingContext context)
     {
         var fields = Fields.Of(
-            body, $"the protocol `{name.Value}`", name.Inside, context.Messages, ["title", "requires", "calm", "source"], "as-indicated");
+            body, $"the protocol `{name.Value}`", name.Inside, context.Messages, ["title", "requires", "calm", "source"],
+            "as-indicated");
         if (fields is null) return null;
         var title = fields.Words("title");
         var firsts = new Dictionary<string, ScalarNode>(StringComparer.Ordinal);
@@ -47,7 +48,8 @@ internal static class ProtocolsBinder
                 continue;
             }
             if (!firsts.TryAdd(name.Value, name))
-                fields.Report(PackMessages.ListedTwice(name.Inside, fields.Owner, Shown.Briefly(name.Value), firsts[name.Value].Inside));
+                fields.Report(PackMessages.ListedTwice(name.Inside, fields.Owner, Shown.Briefly(name.Value),
+                    firsts[name.Value].Inside));
             if (BindItem(mapping, name, context) is { } item) items.Add(item);
             else fields.Spoil();
         }

@@ -12,6 +12,8 @@ namespace FindingRules.Packs.Binding.Content;
 /// </summary>
 internal sealed class TopicsBinder
 {
+    private static readonly string[] ValueKeys = ["says", "certainty", "title", "code"];
+
     private readonly BindingContext _context;
     private readonly List<Pending> _pending = [];
 
@@ -74,7 +76,8 @@ internal sealed class TopicsBinder
         {
             var owner = $"the value `{Shown.Briefly(name.Value)}`";
             if (!NameCheck.IsName(name, _context.Messages)) topic.Spoil();
-            else if (Fields.Of(body, owner, name.Inside, _context.Messages, [], "says", "certainty", "title", "code") is { } fields) values.Add((name, fields));
+            else if (Fields.Of(body, owner, name.Inside, _context.Messages, [], ValueKeys) is { } fields)
+                values.Add((name, fields));
             else topic.Spoil();
         }
         return values;
@@ -85,11 +88,13 @@ internal sealed class TopicsBinder
     {
         var says = WordingReader.Read(fields, "says", new WordingSources(topic.Scope, _context), _context);
         return new TopicValue(
-            name.Value, fields.Words("title") ?? name.Value.Replace('-', ' '), says, CertaintyOf(fields), CodeOf(fields), name.Location);
+            name.Value, fields.Words("title") ?? name.Value.Replace('-', ' '), says, CertaintyOf(fields), CodeOf(fields),
+            name.Location);
     }
 
     public static Certainty CertaintyOf(Fields fields) => fields.OneOf(
-        "certainty", ("definite", Certainty.Definite), ("probable", Certainty.Probable), ("possible", Certainty.Possible)) ?? Certainty.Definite;
+        "certainty", ("definite", Certainty.Definite), ("probable", Certainty.Probable),
+        ("possible", Certainty.Possible)) ?? Certainty.Definite;
 
     private Code? CodeOf(Fields value)
     {

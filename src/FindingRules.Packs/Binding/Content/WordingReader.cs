@@ -84,9 +84,12 @@ internal sealed class WordingReader
         {
             if (!char.IsLetterOrDigit(text[i])) continue;
             var start = i;
-            while (i < text.Length && (char.IsLetterOrDigit(text[i]) || (text[i] == '-' && i + 1 < text.Length && char.IsLetterOrDigit(text[i + 1])))) i++;
+            while (i < text.Length && IsOfName(text, i)) i++;
             names.Add((start, i - start));
         }
         return names;
     }
+
+    private static bool IsOfName(string text, int i) =>
+        char.IsLetterOrDigit(text[i]) || (text[i] == '-' && i + 1 < text.Length && char.IsLetterOrDigit(text[i + 1]));
 }

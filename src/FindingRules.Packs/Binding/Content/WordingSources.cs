@@ -25,7 +25,8 @@ internal sealed class WordingSources(Scope? scope, BindingContext context)
             return null;
         }
         if (FindFinding(name) is { } finding) return new FindingSource(finding);
-        if (context.Symbols.DerivedMeasures.TryGetValue(name, out var derived) && Meets(derived.Scope)) return new DerivedSource(derived);
+        if (context.Symbols.DerivedMeasures.TryGetValue(name, out var derived) && Meets(derived.Scope))
+            return new DerivedSource(derived);
         if (context.Symbols.Topics.TryGetValue(name, out var topic) && Meets(topic.Scope)) return new TopicSource(topic);
         if (context.Symbols.Vocabulary.StudyFacts.TryGetValue(name, out var fact)) return new FactSource(fact);
         if (!IsExcused(name)) messages.Add(LinkMessages.UnknownPlace(at, Shown.Briefly(name), scope?.Written ?? "any rule", Known()));

@@ -22,10 +22,12 @@ internal static class ManifestBinder
         var fields = Fields.Of(root, "the manifest", root.Opening, messages, Required, "withdrawn")!;
         var name = fields.Text("pack");
         if (name is not null) NameCheck.IsName(name, messages);
+        var items = fields.Items("files", least: 1);
+        var files = Files(items ?? [], messages);
         var manifest = new Manifest(
             name?.Value ?? "", fields.Words("title") ?? "", Version(fields), Language(fields), fields.Words("department") ?? "",
-            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), Files(fields, messages));
-        return fields.Has("files") ? manifest : null;
+            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), files, items?.Count == files.Length);
+        return items is null ? null : manifest;
     }
 
     private static string Version(Fields fields)
@@ -91,10 +93,10 @@ internal static class ManifestBinder
         return claims.ToImmutable();
     }
 
-    private static ImmutableArray<ListedFile> Files(Fields fields, MessageBag messages)
+    private static ImmutableArray<ListedFile> Files(IReadOnlyList<DocumentNode> items, MessageBag messages)
     {
         var files = ImmutableArray.CreateBuilder<ListedFile>();
-        foreach (var item in fields.Items("files") ?? [])
+        foreach (var item in items)
         {
             if (BindFile(item, messages) is not { } file) continue;
             var first = files.FirstOrDefault(f => f.Path == file.Path);
@@ -106,7 +108,8 @@ internal static class ManifestBinder
 
     private static ListedFile? BindFile(DocumentNode item, MessageBag messages)
     {
-        if (Fields.Of(item, "a file of the manifest", item.Opening, messages, ["entries"], [.. FileKind.All]) is not { } fields) return null;
+        if (Fields.Of(item, "a file of the manifest", item.Opening, messages, ["entries"],
+            [.. FileKind.All]) is not { } fields) return null;
         string[] kinds = [.. FileKind.All.Where(fields.Has)];
         if (kinds.Length != 1)
         {

@@ -15,7 +15,7 @@ internal static class PackFilesReader
     {
         if (files.FirstOrDefault(f => f.Path == ManifestBinder.Path) is not { } file)
         {
-            messages.Add(PackMessages.NoManifest(new SourceText(ManifestBinder.Path, "").Whole));
+            messages.Add(ToolMessages.FileNotFound(ManifestBinder.Path));
             return default;
         }
         if (SourceBytes.Read(file.Path, file.Bytes.Span, limits.FileBytes, messages) is not { } source) return default;
@@ -27,10 +27,12 @@ internal static class PackFilesReader
 
     /// <param name="incomplete">Gets the kinds of which something could not be read.</param>
     public static PackFiles Read(
-        ImmutableArray<PackFile> files, Manifest manifest, SourceText source, LoadLimits limits, MessageBag messages, Action<string> incomplete)
+        ImmutableArray<PackFile> files, Manifest manifest, SourceText source, LoadLimits limits, MessageBag messages,
+        Action<string> incomplete)
     {
-        var byPath = files.GroupBy(f => f.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        CheckFolder(byPath.Keys, manifest, source, messages);
+        var byPath = files.GroupBy(f => f.Path, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+        CheckFolder(byPath.Keys, manifest, messages);
         var documents = ImmutableArray.CreateBuilder<PackDocument>();
         var sources = ImmutableArray.CreateBuilder<SourceText>();
         sources.Add(source);
@@ -43,20 +45,25 @@ internal static class PackFilesReader
             if (document is not null) documents.Add(document);
             if (document is null or { IsComplete: false }) incomplete(listed.Kind);
         }
+        foreach (var kind in FileKind.All)
+            if (!manifest.ListsAll && !manifest.Files.Any(f => f.Kind == kind))
+                incomplete(kind);
         return new PackFiles(source, documents.ToImmutable(), sources.ToImmutable());
     }
 
-    private static void CheckFolder(IReadOnlyCollection<string> present, Manifest manifest, SourceText source, MessageBag messages)
+    private static void CheckFolder(IReadOnlyCollection<string> present, Manifest manifest, MessageBag messages)
     {
+        var unlisted = present.Where(p => p != ManifestBinder.Path && !manifest.Files.Any(f => f.Path == p)).ToList();
         foreach (var listed in manifest.Files)
-            if (!present.Contains(listed.Path))
-                messages.Add(PackMessages.FileMissing(listed.PathAt, listed.Path, [.. present.Where(p => !manifest.Files.Any(f => f.Path == p))]));
-        foreach (var path in present.Order(StringComparer.Ordinal))
-            if (path != ManifestBinder.Path && !manifest.Files.Any(f => f.Path == path))
-                messages.Add(PackMessages.FileNotListed(new SourceText(path, "").Whole, path));
-        foreach (var kind in (ReadOnlySpan<string>)[FileKind.Vocabulary, FileKind.Rules])
-            if (!manifest.Files.Any(f => f.Kind == kind))
-                messages.Add(PackMessages.NoFileOfKind(new Location(source, default), kind));
+        {
+            if (present.Contains(listed.Path)) continue;
+            messages.Add(PackMessages.FileMissing(listed.PathAt, listed.Path, unlisted));
+            // A misspelt path is one mistake, not also a file that nobody lists.
+            if (Spelling.Closest(listed.Path, unlisted) is { } meant) unlisted.Remove(meant);
+        }
+        if (!manifest.ListsAll) return;
+        foreach (var path in unlisted.Order(StringComparer.Ordinal))
+            messages.Add(PackMessages.FileNotListed(new SourceText(path, "").Whole, path));
     }
 
     private static PackDocument? ReadDocument(ListedFile listed, SourceText source, LoadLimits limits, MessageBag messages)
@@ -66,7 +73,8 @@ internal static class PackFilesReader
         var expected = FileKind.RootKeys(listed.Kind);
         if (node is not MappingNode root)
         {
-            messages.Add(PackMessages.WrongForm(node.Opening, $"`{listed.Path}`", node.Form, $"`{expected[0]}:` and what stands under it"));
+            messages.Add(PackMessages.WrongForm(node.Opening, $"`{listed.Path}`", node.Form,
+                $"`{expected[0]}:` and what stands under it"));
             return null;
         }
         var isComplete = messages.Count == before;
@@ -93,7 +101,8 @@ internal static class PackFilesReader
         return isSound;
     }
 
-    private static bool IsOfAnotherKind(string key) => key == "pack" || FileKind.All.Any(kind => FileKind.RootKeys(kind).Contains(key));
+    private static bool IsOfAnotherKind(string key) =>
+        key == "pack" || FileKind.All.Any(kind => FileKind.RootKeys(kind).Contains(key));
 
     private static int CountOf(DocumentNode? node) => node switch
     {

@@ -1,5 +1,6 @@
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Text;
 using FindingRules.Packs.Binding.Files;
 using FindingRules.Packs.Binding.Rules;
 using FindingRules.Packs.Documents;
@@ -16,8 +17,11 @@ internal static class OverChecks
                 CheckTarget(draft.Rule, target, rules, context);
         var ids = drafts.Where(d => d.Over.Count > 0).ToDictionary(d => d.Rule.Id, StringComparer.Ordinal);
         foreach (var path in Cycles.Find(ids.Keys, id => ids[id].Rule.Over.Where(ids.ContainsKey)))
-            context.Messages.Add(LinkMessages.OverCycle(ids[path[0]].Over.First(o => o.Value == path[1 % path.Count]).Location, Cycles.Show(path)));
+            context.Messages.Add(LinkMessages.OverCycle(PlaceOf(ids[path[0]], path), Cycles.Show(path)));
     }
+
+    private static Location PlaceOf(RuleDraft first, List<string> path) =>
+        first.Over.First(o => o.Value == path[1 % path.Count]).Location;
 
     private static void CheckTarget(Rule rule, ScalarNode written, Dictionary<string, Rule> rules, BindingContext context)
     {

@@ -12,6 +12,8 @@ internal sealed class KnownNames
     private readonly HashSet<string> _broken = new(StringComparer.Ordinal);
     private readonly HashSet<string> _incomplete = new(StringComparer.Ordinal);
 
+    public bool HasBroken => _broken.Count > 0;
+
     public void AddBroken(string name) => _broken.Add(name);
 
     /// <summary>A file of this kind could not be read to its end: names may be missing that it declares.</summary>

@@ -13,7 +13,7 @@ internal static class NameCheck
     {
         if (!HasPlainLetters(word, messages)) return false;
         var at = word.Inside;
-        if (!FitsName(word.Value)) messages.Add(PackMessages.NotAName(at, Shown.Briefly(word.Value)));
+        if (!FitsName(word.Value) || word.LooksOtherThanText) messages.Add(PackMessages.NotAName(at, Shown.Briefly(word.Value)));
         else if (ReservedWords.Contains(word.Value)) messages.Add(PackMessages.ReservedWord(at, word.Value));
         else return true;
         return false;

@@ -1,15 +1,14 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
-using FindingRules.Model.Vocabularies;
 using FindingRules.Packs.Documents;
 
 namespace FindingRules.Packs.Binding.Rules;
 
-/// <summary>Whether a rule answers for a structure or for each lesion, and whether its topics can take what it says.</summary>
+/// <summary>Whether a rule answers for a structure or for each lesion; it cannot do both.</summary>
 internal static class GrainCheck
 {
-    public static bool IsPerStructure(ScalarNode id, Scope scope, ImmutableArray<Conclusion> conclusions, Fields fields)
+    public static bool IsPerStructure(ScalarNode id, ImmutableArray<Conclusion> conclusions, Fields fields)
     {
         Topic? perStructure = null;
         Topic? perLesion = null;
@@ -22,8 +21,6 @@ internal static class GrainCheck
                 _ => null,
             };
             if (topic is null) continue;
-            if (!Covers(topic.Scope, scope))
-                fields.Report(LinkMessages.ScopeNotCovered(conclusion.Location, id.Value, scope.Written, topic.Name, topic.Scope.Written));
             if (topic.IsPerStructure) perStructure ??= topic;
             else perLesion ??= topic;
         }
@@ -31,7 +28,4 @@ internal static class GrainCheck
             fields.Report(LinkMessages.MixedGrain(fields.Text("rule")!.Location, id.Value, perStructure.Name, perLesion.Name));
         return perStructure is not null;
     }
-
-    private static bool Covers(Scope topic, Scope rule) =>
-        rule.IsStudy ? topic.IsStudy : rule.Structures.All(topic.Structures.Contains);
 }

@@ -25,7 +25,7 @@ internal static class RuleBinder
         if (scope is not null && text is not null) meaning = context.Read(language => language.ReadRule(text.Text, scope), messages);
         var sources = ReferencesBinder.Look(fields, context);
         var over = fields.Texts("over");
-        var isPerStructure = meaning is not null && GrainCheck.IsPerStructure(id, scope!, meaning.Conclusions, fields);
+        var isPerStructure = meaning is not null && GrainCheck.IsPerStructure(id, meaning.Conclusions, fields);
         var rule = Draft(id, fields, scope, meaning, sources, [.. over.Select(o => o.Value)], isPerStructure);
         return rule is null ? null : new RuleDraft(rule, id, over);
     }

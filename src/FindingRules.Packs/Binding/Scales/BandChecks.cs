@@ -10,9 +10,9 @@ internal static class BandChecks
     public static bool AreSound(string scale, List<WrittenBand> bands, MessageBag messages)
     {
         var before = messages.Count;
-        foreach (var band in bands)
-            if (band.Band.Range.IsEmpty)
-                messages.Add(LinkMessages.EmptyBand(band.At, band.Band.Value));
+        for (var i = 1; i < bands.Count; i++)
+            if (IsBelow(bands[i].Band.Range, bands[i - 1].Band.Range))
+                messages.Add(LinkMessages.BandsOutOfOrder(bands[i].At, bands[i].Band.Value, bands[i - 1].Band.Value));
         if (messages.Count > before) return false;
         for (var i = 1; i < bands.Count; i++)
             if (CheckPair(scale, bands[i - 1], bands[i]) is { } message)
@@ -28,9 +28,9 @@ internal static class BandChecks
     private static Message? CheckPair(string scale, WrittenBand before, WrittenBand after)
     {
         var (a, b) = (before.Band.Range, after.Band.Range);
-        if (IsBelow(b, a)) return LinkMessages.BandsOutOfOrder(after.At, after.Band.Value, before.Band.Value);
         var shared = a.Intersect(b);
-        if (!shared.IsEmpty) return LinkMessages.BandOverlap(after.At, scale, before.Band.Value, after.Band.Value, Show(shared, after.Unit));
+        if (!shared.IsEmpty)
+            return LinkMessages.BandOverlap(after.At, scale, before.Band.Value, after.Band.Value, Show(shared, after.Unit));
         // INVARIANT: they are apart and in order, so both ends between them are there.
         var (end, start) = (a.High!.Value, b.Low!.Value);
         if (end == start && (a.HighClosed || b.LowClosed)) return null;

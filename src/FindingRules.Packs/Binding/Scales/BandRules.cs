@@ -44,7 +44,8 @@ internal static class BandRules
             Choice = scale.Choice,
             ScaleName = scale.Name,
             IsPerStructure = scale.Topic.IsPerStructure,
-            Revision = RuleRevision.Of(IdOf(scale.Name, band.Value), scale.Topic.Scope, condition, conclusions, [], scale.Topic.IsPerStructure),
+            Revision = RuleRevision.Of(IdOf(scale.Name, band.Value), scale.Topic.Scope, condition, conclusions, [],
+                scale.Topic.IsPerStructure),
         };
     }
 
@@ -57,9 +58,11 @@ internal static class BandRules
             return new BetweenStatement(of, Constant(from, unit, at), Constant(to, unit, at), at);
         var parts = ImmutableArray.CreateBuilder<Condition>(2);
         if (range.Low is { } low)
-            parts.Add(new ComparisonStatement(of, range.LowClosed ? Comparator.AtLeast : Comparator.Above, Constant(low, unit, at), at));
+            parts.Add(new ComparisonStatement(of, range.LowClosed ? Comparator.AtLeast : Comparator.Above,
+                Constant(low, unit, at), at));
         if (range.High is { } high)
-            parts.Add(new ComparisonStatement(of, range.HighClosed ? Comparator.AtMost : Comparator.Below, Constant(high, unit, at), at));
+            parts.Add(new ComparisonStatement(of, range.HighClosed ? Comparator.AtMost : Comparator.Below,
+                Constant(high, unit, at), at));
         return parts.Count == 1 ? parts[0] : new AllOf(parts.ToImmutable(), at);
     }
 

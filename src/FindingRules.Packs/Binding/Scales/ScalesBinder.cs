@@ -46,7 +46,8 @@ internal sealed class ScalesBinder
             var says = WordingReader.Read(fields, "says", new WordingSources(topic.Scope, _context), _context);
             var certainty = TopicsBinder.CertaintyOf(fields);
             for (var i = 0; i < values.Length; i++)
-                values[i] = new TopicValue(values[i].Name, values[i].Name.Replace('-', ' '), says, certainty, null, bands[i].Name.Location);
+                values[i] = new TopicValue(values[i].Name, values[i].Name.Replace('-', ' '), says, certainty, null,
+                    bands[i].Name.Location);
         }
     }
 
@@ -101,7 +102,8 @@ internal sealed class ScalesBinder
             if (item is not MappingNode { Entries: [var (name, body)] })
             {
                 if (item is BrokenNode) fields.Spoil();
-                else fields.Report(PackMessages.WrongForm(item.Opening, $"a band of {fields.Owner}", item.Form, "one grade and its stretch"));
+                else fields.Report(PackMessages.WrongForm(item.Opening, $"a band of {fields.Owner}", item.Form,
+                    "one grade and its stretch"));
                 continue;
             }
             if (!NameCheck.IsName(name, _context.Messages)) fields.Spoil();
@@ -126,7 +128,8 @@ internal sealed class ScalesBinder
         }
         var bands = of is null ? null : BindBands(written, Unit.All.First(u => u.Dimension == of.Dimension));
         if (bands is null || !BandChecks.AreSound(name.Value, bands, _context.Messages) || !fields.IsSound) return null;
-        return new Scale(name.Value, topic.Title, topic, of!, when, [.. bands.Select(b => b.Band)], sources, fields.Words("choice"), name.Location);
+        return new Scale(name.Value, topic.Title, topic, of!, when, [.. bands.Select(b => b.Band)], sources,
+            fields.Words("choice"), name.Location);
     }
 
     private List<WrittenBand>? BindBands(List<(ScalarNode Name, ScalarNode Range)> written, Unit unit)
@@ -134,7 +137,8 @@ internal sealed class ScalesBinder
         var bands = new List<WrittenBand>();
         foreach (var (name, range) in written)
             if (_context.Read(language => language.ReadRange(range.Text, unit)) is { } interval)
-                bands.Add(new WrittenBand(new Band(name.Value, interval, name.Location), BandRules.UnitOf(range.Value) ?? unit, range.Location));
+                bands.Add(new WrittenBand(new Band(name.Value, interval, name.Location),
+                    BandRules.UnitOf(range.Value) ?? unit, range.Location));
         return bands.Count == written.Count ? bands : null;
     }
 

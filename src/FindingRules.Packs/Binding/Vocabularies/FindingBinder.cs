@@ -68,7 +68,8 @@ internal static class FindingBinder
     private static SignType? BindSign(Fields fields)
     {
         if (fields.Text("sign") is { Value: not "true" } sign)
-            fields.Report(PackMessages.WrongForm(sign.Location, $"`sign` of {fields.Owner}", $"`{Shown.Briefly(sign.Value)}`", "`true`"));
+            fields.Report(PackMessages.WrongForm(sign.Location, $"`sign` of {fields.Owner}",
+                $"`{Shown.Briefly(sign.Value)}`", "`true`"));
         return new SignType(fields.OneOf("normal", ("present", true), ("absent", false)));
     }
 
@@ -78,7 +79,8 @@ internal static class FindingBinder
         if (fields.Text("extent") is not { } name) return null;
         if (context.Symbols.Vocabulary.Axes.TryGetValue(name.Value, out var axis)) return new ExtentType(axis, isNone);
         if (!context.Known.Excuses(name.Value, FileKind.Vocabulary))
-            context.Messages.Add(LinkMessages.UnknownAxis(name.Inside, Shown.Briefly(name.Value), [.. context.Symbols.Vocabulary.Axes.Keys]));
+            context.Messages.Add(LinkMessages.UnknownAxis(name.Inside, Shown.Briefly(name.Value),
+                [.. context.Symbols.Vocabulary.Axes.Keys]));
         fields.Spoil();
         return null;
     }

@@ -38,7 +38,8 @@ internal sealed class KindsBinder
         return Fields.Of(entry.Body, owner, entry.Name.Inside, _context.Messages, [], "like", "findings");
     }
 
-    private string? LikeOf(string name) => _written[name].Fields is { } fields && fields.Node("like") is ScalarNode like ? like.Value : null;
+    private string? LikeOf(string name) =>
+        _written[name].Fields is { } fields && fields.Node("like") is ScalarNode like ? like.Value : null;
 
     private void RefuseCycles()
     {

@@ -43,13 +43,24 @@ internal static class VocabularyBinder
         foreach (var (name, body) in NamedEntries.Read(context, FileKind.Vocabulary, "structures", "structure"))
             if (BindStructure(name, body, context) is { } structure) structures.Add(structure.Name, structure);
             else context.Known.AddBroken(name.Value);
+        BreakEmptyKinds(structures, context);
         return structures.ToImmutable();
+    }
+
+    // A kind left without a structure may be the kind of one that a mistake keeps away.
+    private static void BreakEmptyKinds(ImmutableSortedDictionary<string, Structure>.Builder structures, BindingContext context)
+    {
+        if (!context.Known.HasBroken) return;
+        foreach (var kind in context.Symbols.Vocabulary.Kinds.Values)
+            if (!structures.Values.Any(s => s.Kind.IsA(kind)))
+                context.Known.AddBroken(kind.Name);
     }
 
     private static Structure? BindStructure(ScalarNode name, DocumentNode body, BindingContext context)
     {
         var owner = $"the structure `{name.Value}`";
-        if (Fields.Of(body, owner, name.Inside, context.Messages, ["kind", "title", "region", "paired"]) is not { } fields) return null;
+        if (Fields.Of(body, owner, name.Inside, context.Messages,
+            ["kind", "title", "region", "paired"]) is not { } fields) return null;
         var kinds = context.Symbols.Vocabulary.Kinds;
         if (kinds.TryGetValue(name.Value, out var taken))
             fields.Report(LinkMessages.NameTaken(name.Inside, "structure", name.Value, "kind", taken.DeclaredAt));

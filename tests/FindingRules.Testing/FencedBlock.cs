@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+
+namespace FindingRules.Testing;
+
+/// <summary>A block of the README between two fences.</summary>
+/// <param name="Sort">The words after the opening fence: <c>yaml rules</c>.</param>
+/// <param name="Line">Of the opening fence, counted from 1.</param>
+/// <param name="Text">What stands between the fences, each line ended.</param>
+public sealed partial record FencedBlock(string Sort, int Line, string Text)
+{
+    public const string Path = "README.md";
+
+    public static ImmutableArray<FencedBlock> All { get; } = Read(Repository.ReadText(Path).ReplaceLineEndings("\n"));
+
+    /// <summary>The one block of this sort.</summary>
+    public static FencedBlock The(string sort) => All.Single(b => b.Sort == sort);
+
+    /// <summary>Fails where the block says something else; <c>ACCEPT_SNAPSHOTS=1</c> writes what came into the README.</summary>
+    public void Match(string actual)
+    {
+        var text = actual.ReplaceLineEndings("\n").TrimEnd('\n') + "\n";
+        if (text == Text) return;
+        if (Environment.GetEnvironmentVariable("ACCEPT_SNAPSHOTS") != "1")
+            throw new SnapshotException($"{this} differs; ACCEPT_SNAPSHOTS=1 accepts what came:\n{text}");
+        var fence = $"```{Sort}\n";
+        var readme = Repository.ReadText(Path);
+        File.WriteAllText(Repository.PathOf(Path), readme.Replace($"{fence}{Text}```", $"{fence}{text}```", StringComparison.Ordinal));
+    }
+
+    public override string ToString() => $"{Path}:{Line} {Sort}";
+
+    private static ImmutableArray<FencedBlock> Read(string markdown) =>
+    [
+        .. Fences().Matches(markdown).Select(m => new FencedBlock(
+            m.Groups["sort"].Value,
+            markdown.AsSpan(0, m.Index).Count('\n') + 1,
+            m.Groups["text"].Value)),
+    ];
+
+    [GeneratedRegex(@"^```(?<sort>[^\n]*)\n(?<text>.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline)]
+    private static partial Regex Fences();
+}

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Language;
+using FindingRules.Model.Conditions;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Text;
@@ -36,7 +37,7 @@ public sealed class MappedRuleTests
 
         var meaning = new RuleLanguage(ExampleSymbols.Plain, LoadLimits.Default, bag).ReadRule(text, Reading.ScopeOf(ExampleSymbols.Plain, "each tendon"));
 
-        var both = Assert.IsType<Model.Conditions.AllOf>(meaning!.Condition);
+        var both = Assert.IsType<AllOf>(meaning!.Condition);
         Assert.Equal(["echo anechoic", "thickness above 4 mm"], both.Parts.Select(p => p.Location.Words));
         Assert.StartsWith("echo", both.Location.Words, StringComparison.Ordinal);
         Assert.EndsWith("4 mm", both.Location.Words, StringComparison.Ordinal);

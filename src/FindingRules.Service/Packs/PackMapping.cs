@@ -58,10 +58,10 @@ internal static class PackMapping
 
     private static string WordOf(SourceStatus status) => status switch
     {
-        SourceStatus.AbstractRead => "abstract-read",
-        SourceStatus.Secondary => "secondary",
-        SourceStatus.Computed => "computed",
-        _ => "common-practice",
+        SourceStatus.AbstractRead => "abstract read",
+        SourceStatus.Secondary => "secondary source read",
+        SourceStatus.Computed => "computed from published figures",
+        _ => "common practice, no source",
     };
 
     private static string UrlOf(Pack pack) => $"/v1/packs/{pack.TextDigest}";

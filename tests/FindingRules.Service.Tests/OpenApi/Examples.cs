@@ -38,11 +38,26 @@ internal static partial class Examples
     {
         var tidy = JsonNode.Parse(json)!.ToJsonString(Layout) + "\n";
         tidy = Time().Replace(tidy, "$1\"2026-01-31T09:00:00+00:00\"");
-        return RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
+        tidy = RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
+        tidy = Digest().Replace(tidy, Numbered(64));
+        tidy = Revision().Replace(tidy, $"$1\"{Numbered(12)}\"");
+        return Size().Replace(tidy, "${1}1024");
     }
+
+    // What depends on every byte of the invented pack would change the examples with each word of it.
+    private static string Numbered(int digits) => string.Concat(Enumerable.Range(0, digits).Select(i => $"{i % 16:x}"));
 
     [GeneratedRegex("(\"(?:takenAt|replacedAt|at)\": )\"[^\"]+\"")]
     private static partial Regex Time();
+
+    [GeneratedRegex("\\b[0-9a-f]{64}\\b")]
+    private static partial Regex Digest();
+
+    [GeneratedRegex("(\"revision\": )\"[^\"]+\"")]
+    private static partial Regex Revision();
+
+    [GeneratedRegex("(\"bytes\": )\\d+")]
+    private static partial Regex Size();
 
     [GeneratedRegex("(\"request\": )\"[^\"]+\"")]
     private static partial Regex RequestName();

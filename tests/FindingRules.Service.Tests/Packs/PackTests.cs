@@ -88,7 +88,7 @@ public sealed class PackTests : IAsyncLifetime
         Assert.Equal("each cuff-tendon", (string?)rule["for"]);
         Assert.Equal(["CUFF-020", "CUFF-021"], rule["over"]!.AsArray().Select(o => (string)o!));
         Assert.Equal("F-RCT-01", (string?)rule["sources"]![0]!["facts"]![0]);
-        Assert.Equal("secondary", (string?)rule["sources"]![0]!["status"]);
+        Assert.Equal("secondary source read", (string?)rule["sources"]![0]!["status"]);
         Assert.Equal("2026-09-01", (string?)rule["reviewed"]);
         Assert.Equal("rules.yaml", (string?)rule["place"]!["file"]);
         var text = await _service.Client.GetStringAsync((string)rule["place"]!["url"]!);

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using FindingRules.Model.Messages;
 using FindingRules.Testing;
 using Xunit;
 
@@ -73,7 +74,7 @@ public sealed class SchemaKeyTests
     private static string[] CodesOf(string kind, JsonNode document) =>
     [
         .. ExamplePack.Plain.Replace(kind, $"{document.ToJsonString()}\n...\n").Load().Messages
-            .Where(m => m.Severity == Model.Messages.Severity.Error)
+            .Where(m => m.Severity == Severity.Error)
             .Select(m => m.Code),
     ];
 }

@@ -8,6 +8,9 @@ namespace FindingRules.Language.Grammar;
 /// <summary>phrase = { "earlier" | "ipsilateral" | "contralateral" | "study" } word { word }</summary>
 internal static class PhraseGrammar
 {
+    private static readonly Parser<bool> AssessedAhead =
+        (from not in Lexeme.Keyword("not").Maybe() from assessed in Lexeme.Keyword("assessed") select assessed).Ahead();
+
     private static readonly Parser<WordSyntax> Prefix =
         Lexeme.Keyword("ipsilateral")
             .XOr(Lexeme.Keyword("contralateral"))
@@ -24,7 +27,7 @@ internal static class PhraseGrammar
     private static Parser<PhraseSyntax> PrefixedPhrase() =>
         from prefix in Prefix
         from more in Prefix.Repeated()
-        from words in Words.XOr(Lexeme.Ahead("assessed").Select(_ => ImmutableArray<WordSyntax>.Empty))
+        from words in Words.XOr(AssessedAhead.Select(_ => ImmutableArray<WordSyntax>.Empty))
             .Expecting("a finding or a structure")
         select new PhraseSyntax([prefix, .. more], words);
 

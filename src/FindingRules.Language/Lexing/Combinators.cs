@@ -55,6 +55,10 @@ internal static class Combinators
         }
     };
 
+    /// <summary>Whether the part stands here, without taking it.</summary>
+    public static Parser<bool> Ahead<T>(this Parser<T> parser) => i =>
+        parser(i).WasSuccessful ? Result.Success(true, i) : Result.Failure<bool>(i, "", []);
+
     /// <summary>One part, then any number of a connecting mark and a further part.</summary>
     public static Parser<(T First, ImmutableArray<(TOperator By, T Part)> More)> ChainedBy<T, TOperator>(
         this Parser<T> part, Parser<TOperator> connector)

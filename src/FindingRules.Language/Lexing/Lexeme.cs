@@ -30,13 +30,6 @@ internal static class Lexeme
         return text[at..].StartsWith(word, StringComparison.Ordinal) && IsBoundary(text, end) ? end : at;
     });
 
-    /// <summary>Whether the word stands here, without taking it.</summary>
-    public static Parser<bool> Ahead(string word)
-    {
-        var keyword = Keyword(word);
-        return i => keyword(i).WasSuccessful ? Result.Success(true, i) : Result.Failure<bool>(i, "", []);
-    }
-
     /// <summary>Marks such as <c>&gt;=</c>; a mark that begins a longer one must be tried after it.</summary>
     public static Parser<WordSyntax> Symbol(string symbol) => Scan((text, at) =>
         text[at..].StartsWith(symbol, StringComparison.Ordinal) ? at + symbol.Length : at);

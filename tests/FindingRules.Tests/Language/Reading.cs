@@ -6,6 +6,7 @@ using FindingRules.Model.Packs;
 using FindingRules.Model.Text;
 using FindingRules.Model.Vocabularies;
 using FindingRules.Testing;
+using Xunit;
 
 namespace FindingRules.Tests.Language;
 
@@ -31,6 +32,13 @@ internal sealed record Reading(string Text, string? Canonical, string? Words, st
         return new Reading(
             text, condition is null ? null : ConditionText.Canonical(condition), condition is null ? null : ConditionText.Words(condition),
             null, bag.Sorted());
+    }
+
+    /// <summary>There is a meaning and no error, or an error and no meaning, and every message lies within the text.</summary>
+    public void AssertAnswered()
+    {
+        Assert.True(Canonical is null == Messages.Any(m => m.Severity == Severity.Error), $"{Text}\n{Said}");
+        Assert.All(Messages, m => Assert.InRange(m.Location.Span.End, m.Location.Span.Start, Text.Length));
     }
 
     public static MappedText Mapped(string text) => MappedText.Verbatim(new SourceText("rule", text));

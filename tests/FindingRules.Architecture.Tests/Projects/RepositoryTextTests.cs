@@ -16,7 +16,7 @@ public sealed partial class RepositoryTextTests
     // Hosts that name a standard, a vocabulary or a publication, or that by design lead nowhere.
     private static readonly HashSet<string> Hosts =
     [
-        "localhost", "127.0.0.1", "json-schema.org", "snomed.info", "loinc.org", "hl7.org", "ucum.org", "unitsofmeasure.org",
+        "localhost", "127.0.0.1", "+", "192.0.2.1", "json-schema.org", "snomed.info", "loinc.org", "hl7.org", "ucum.org", "unitsofmeasure.org",
         "www.rfc-editor.org", "yaml.org", "doi.org", "spec.openapis.org", "creativecommons.org", "example.org", "example.com",
         "findingrules.example", "schemas.microsoft.com",
     ];

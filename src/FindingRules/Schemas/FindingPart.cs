@@ -39,22 +39,25 @@ internal static class FindingPart
     private static JsonObject Measure(Finding finding, MeasureType type)
     {
         var units = Unit.All.Where(u => u.Dimension == type.Unit.Dimension).SelectMany(u => new[] { u.Name, u.Ucum }).Distinct().ToArray();
-        var number = type.IsWhole ? "[0-9]+" : @"-?[0-9]+(\.[0-9]+)?";
-        var quantity = $"{number} ?({string.Join('|', units.Select(Regex.Escape))})";
-        return Either(
-            $"{About(finding)} Plausible: {Range(type)}.",
-            Part.Text("A quantity, a bound or a range.", $"^((<|<=|≤|>|>=|≥) ?)?{quantity}$|^{quantity} to {quantity}$"),
-            Part.Object("A number with its unit.", new JsonObject
+        var number = type.IsWhole ? "-?[0-9]+" : @"-?[0-9]+(\.[0-9]+)?";
+        var numeric = type.IsWhole ? "integer" : "number";
+        // A plain number has no unit to say; everything else must say it.
+        var isPlain = type.Unit == Unit.Plain;
+        var quantity = $"{number}( ?({string.Join('|', units.Select(Regex.Escape))})){(isPlain ? "?" : "")}";
+        var parts = Part.Object("A number with its unit.", new JsonObject
+        {
+            ["value"] = new JsonObject
             {
-                ["value"] = new JsonObject
-                {
-                    ["description"] = "The number, or its digits as text.",
-                    ["type"] = Part.Strings([type.IsWhole ? "integer" : "number", "string"]),
-                    ["pattern"] = $"^{number}$",
-                },
-                ["unit"] = Part.Words("Its unit.", units),
-                ["comparator"] = Part.Words("Where only a bound is known.", Comparators),
-            }, "value", "unit"));
+                ["description"] = "The number, or its digits as text.",
+                ["type"] = Part.Strings([numeric, "string"]),
+                ["pattern"] = $"^{number}$",
+            },
+            ["unit"] = Part.Words("Its unit.", units),
+            ["comparator"] = Part.Words("Where only a bound is known.", Comparators),
+        }, isPlain ? ["value"] : ["value", "unit"]);
+        var text = Part.Text("A quantity, a bound or a range.", $"^((<|<=|≤|>|>=|≥) ?)?{quantity}$|^{quantity} to {quantity}$");
+        JsonObject[] forms = isPlain ? [text, parts, new JsonObject { ["type"] = numeric }] : [text, parts];
+        return Either($"{About(finding)} Plausible: {Range(type)}.", forms);
     }
 
     private static JsonObject Extent(Finding finding, Axis axis)

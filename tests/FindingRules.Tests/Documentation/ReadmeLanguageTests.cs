@@ -51,6 +51,23 @@ public sealed partial class ReadmeLanguageTests
         Assert.All(forms, f => Assert.Contains(f, shown, StringComparison.Ordinal));
     }
 
+    public static TheoryData<string> Consequences() =>
+    [
+        .. Repository.ReadText(FencedBlock.Path)
+            .Split("| after the arrow |")[1].Split("\n\n")[0]
+            .Split("\n| `").Skip(1)
+            .Select(row => row.Split('`')[0]),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Consequences))]
+    public void A_listed_consequence_can_follow(string consequence)
+    {
+        var rule = ReadmePack.Bind(Id, "each cuff-tendon", $"tear-length assessed → {consequence}", ExamplePack.Plain.Compile().Pack);
+
+        Assert.Single(rule.Conclusions);
+    }
+
     private static Truth TruthOf(string rule, string scope, string subject)
     {
         var pack = ReadmePack.With(Id, scope, rule.Trim());

@@ -30,7 +30,7 @@ internal static class ReadmePack
         return text.ToString();
     }
 
-    private static Rule Bind(string id, string scope, string text, Pack pack)
+    public static Rule Bind(string id, string scope, string text, Pack pack)
     {
         var messages = new MessageBag();
         var language = new RuleLanguage(pack.Symbols, LoadLimits.Default, messages);

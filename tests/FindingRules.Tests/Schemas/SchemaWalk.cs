@@ -19,10 +19,10 @@ internal static class SchemaWalk
         if (member.Find("examples") is JsonArray examples) return examples[0]!.DeepClone();
         if (schema["const"] is { } constant) return constant.DeepClone();
         if (schema["enum"] is JsonArray words) return words[0]!.DeepClone();
-        return (string?)schema["type"] switch
+        return (schema["type"] is JsonArray types ? (string?)types[0] : (string?)schema["type"]) switch
         {
             "boolean" => true,
-            "integer" => 1,
+            "integer" or "number" => 1,
             "array" => new JsonArray(Sample(member.Resolved.Below(schema["items"]!))),
             "object" => new JsonObject((schema["required"]?.AsArray() ?? []).Select(name =>
                 KeyValuePair.Create((string)name!, (JsonNode?)Sample(member.Resolved.Below(schema["properties"]![(string)name!]!))))),

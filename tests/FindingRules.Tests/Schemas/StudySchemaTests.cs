@@ -11,7 +11,7 @@ public sealed class StudySchemaTests
 {
     /// <summary>The example pack and something that there is only one of.</summary>
     private static readonly ExamplePack Texts = ExamplePack.Plain.With("vocabulary", ExamplePack.Plain.TextOf("vocabulary")
-        .Replace("\nstructures:\n", "  bone:\n    findings:\n      fracture: { sign: true, normal: absent }\n\nstructures:\n  sternum: { kind: bone, title: sternum, region: chest, paired: false }\n", StringComparison.Ordinal));
+        .Replace("\nstructures:\n", "  bone:\n    findings:\n      fracture: { sign: true, normal: absent }\n      healing: { measure: \"1\", plausible: 0 to 4, whole: true }\n\nstructures:\n  sternum: { kind: bone, title: sternum, region: chest, paired: false }\n", StringComparison.Ordinal));
 
     private static readonly CompiledPack Example = Texts.Compile();
 
@@ -28,6 +28,11 @@ public sealed class StudySchemaTests
         """{ "study": "S-1", "facts": { "age": "7 months", "modality": "not-assessable" } }""",
         """{ "study": "S-1", "subjects": [{ "structure": "sternum", "side": "midline", "normal": true }] }""",
         """{ "study": "S-1", "subjects": [{ "structure": "sternum", "notAssessable": true }] }""",
+        Healing("3"),
+        Healing("\"3\""),
+        Healing("\">=3\""),
+        Healing("\"1 to 3\""),
+        Healing("""{ "value": 3 }"""),
         Finding("fluid", """{ "from": "bursal", "to": "articular" }"""),
         Finding("fluid", "\"bursal\""),
         Finding("fluid", "\"none\""),
@@ -69,6 +74,9 @@ public sealed class StudySchemaTests
         """{ "study": "S-1", "subjects": [{ "structure": "biceps", "lesions": [{ "findings": {} }] }] }""",
         """{ "study": "S-1", "subjects": [{ "structure": "biceps", "lesions": [{ "id": "L1", "findings": { "fluid": "none" } }] }] }""",
         """{ "study": "S-1", "earlier": { "study": "S-0" } }""",
+        Healing("2.5"),
+        Healing("\"3 mm\""),
+        Healing("""{ "value": "three" }"""),
         Finding("colour", "\"grey\""),
         Finding("fluid", """{ "from": "bursal" }"""),
         Finding("fluid", """{ "from": "bursal", "to": "deep" }"""),
@@ -127,6 +135,9 @@ public sealed class StudySchemaTests
     [Fact]
     public void The_same_pack_gives_the_same_text() =>
         Assert.Equal(StudySchema.Write(Example.Pack), StudySchema.Write(Texts.Compile().Pack));
+
+    private static string Healing(string value) =>
+        $$"""{ "study": "S-1", "subjects": [{ "structure": "sternum", "findings": { "healing": {{value}} } }] }""";
 
     private static string Finding(string name, string value) =>
         $$"""{ "study": "S-1", "subjects": [{ "structure": "supraspinatus", "side": "right", "findings": { "{{name}}": {{value}} } }] }""";

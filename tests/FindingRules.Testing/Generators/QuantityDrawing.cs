@@ -27,7 +27,10 @@ internal sealed class QuantityDrawing(Draw draw, PlaceDrawing places, IReadOnlyL
     {
         var kind = depth == 0 ? 0 : draw.Below(100);
         if (kind < 60) return MeasureOf(own);
-        if (kind < 74) return Arithmetic(draw.Of(ArithmeticOperator.Add, ArithmeticOperator.Subtract), LengthOf(own, depth - 1), draw.Chance(50) ? Threshold() : LengthOf(own, depth - 1), Length);
+        if (kind < 74)
+            return Arithmetic(
+                draw.Of(ArithmeticOperator.Add, ArithmeticOperator.Subtract), LengthOf(own, depth - 1),
+                draw.Chance(50) ? Threshold() : LengthOf(own, depth - 1), Length);
         if (kind < 84) return Arithmetic(ArithmeticOperator.Multiply, Constant(Unit.Plain, 0, 2), LengthOf(own, depth - 1), Length);
         if (kind < 88) return Arithmetic(ArithmeticOperator.Divide, Area(own), LengthOf(own, depth - 1), Length);
         return Derived(own, Length) is { } derivedLength ? derivedLength : MeasureOf(own);

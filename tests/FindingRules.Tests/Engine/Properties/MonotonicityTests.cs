@@ -39,7 +39,7 @@ public sealed class MonotonicityTests
     public void Many_supplied_findings_settle_something()
     {
         var source = new PCG(1, 7);
-        var samples = Enumerable.Range(0, 200).Select(_ => _supplied.Generate(source, null, out var _)).ToList();
+        var samples = Enumerable.Range(0, 100).Select(_ => _supplied.Generate(source, null, out var _)).ToList();
         var settling = samples.Count(s => BothInterpreters.Differences(
             ReferenceInterpreter.Decide(s.Sample.Pack, s.Sample.Study), ReferenceInterpreter.Decide(s.Sample.Pack, s.Known)).Count > 0);
         Assert.True(settling > samples.Count / 5, $"{settling} of {samples.Count}");

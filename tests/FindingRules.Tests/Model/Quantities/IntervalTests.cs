@@ -17,7 +17,7 @@ public sealed class IntervalTests
         Assert.Equal(Of(pairs, (x, y) => x < y), a.Below(b));
         Assert.Equal(Of(pairs, (x, y) => x <= y), a.AtMost(b));
         Assert.Equal(Of(pairs, (x, y) => x == y), a.EqualTo(b));
-    }, iter: 2000);
+    }, iter: 600);
 
     [Fact]
     public void A_comparison_turned_round_is_its_opposite() => _two.Sample((a, b) =>
@@ -35,9 +35,9 @@ public sealed class IntervalTests
     [Fact]
     public void One_interval_contains_another_when_it_holds_all_its_values() => _two.Sample((a, b) =>
     {
-        if (a.Contains(b)) Assert.All(AnyInterval.PointsOf(b), x => Assert.True(a.Contains(x)));
-        else Assert.Contains(AnyInterval.PointsOf(b).Append((b.Low ?? 0) - AnyInterval.Huge).Append((b.High ?? 0) + AnyInterval.Huge), x => b.Contains(x) && !a.Contains(x));
-    }, iter: 2000);
+        Rational[] points = [.. AnyInterval.PointsOf(b), (b.Low ?? 0) - AnyInterval.Huge, (b.High ?? 0) + AnyInterval.Huge];
+        Assert.Equal(a.Contains(b), points.Where(b.Contains).All(a.Contains));
+    }, iter: 600);
 
     [Fact]
     public void Widened_ends_belong_to_it_and_an_end_without_limit_stays_so()

@@ -30,7 +30,9 @@ internal static class CommandLine
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = result.CommandResult.Command.Name == ServeCommand.Name ? null : Patience,
             });
-            return code is >= ExitCode.Fine and <= ExitCode.Wrong ? code : ExitCode.NotDone;
+            return code is >= ExitCode.Fine and <= ExitCode.Wrong
+                ? code
+                : Refuse([ToolMessages.Stopped(result.CommandResult.Command.Name, null)], terminal);
         }
         catch (OperationCanceledException)
         {

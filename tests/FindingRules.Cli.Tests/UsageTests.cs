@@ -14,7 +14,6 @@ public sealed class UsageTests
         { "FR0011", "--vresion" },
         { "FR0012", "read pack" },
         { "FR0012", "review" },
-        { "FR0012", "serve" },
         { "FR0013", "read pack study.json --output" },
         { "FR0015", "review pack study.json" },
         { "FR0015", "code FR3001 FR3002" },

@@ -16,7 +16,8 @@ public static class NetworkCompiler
         var nodes = new NodeCompiler(slots, numbers);
         var compiled = rules.ToDictionary(r => r, r => new CompiledRule(nodes.Compile(r.Condition), OwnSlots.Of(r, slots)));
         var derived = pack.Symbols.DerivedMeasures.Values.ToImmutableDictionary(m => m, m => nodes.Compile(m.Is));
-        var before = rules.SelectMany(r => r.Conclusions).OfType<ProbabilityConclusion>().ToImmutableDictionary(c => c, c => nodes.Compile(c.Before));
+        var before = rules.SelectMany(r => r.Conclusions).OfType<ProbabilityConclusion>()
+            .ToImmutableDictionary(c => c, c => nodes.Compile(c.Before));
         var done = pack.Symbols.NextSteps.Values.Where(s => s.Done is not null).ToImmutableDictionary(s => s, s => nodes.Compile(s.Done!));
         var plans = new PlanBuilder(rules, topics, layers, numbers, compiled);
         return new RuleNetwork(

@@ -15,7 +15,8 @@ internal static class PlaceComposition
 
     /// <summary>The earlier study of the earlier study: a place that nobody can find, whatever is asked from it.</summary>
     private static readonly Place _noStudy = Unfindable(new Structure(
-        "no-study", new Kind("no-study", null, ImmutableSortedDictionary<string, Finding>.Empty, _nowhere), "no study", "", isPaired: false, _nowhere), isEarlier: true);
+        "no-study", new Kind("no-study", null, ImmutableSortedDictionary<string, Finding>.Empty, _nowhere),
+        "no study", "", isPaired: false, _nowhere), isEarlier: true);
 
     public static Place From(Place outer, Place inner)
     {
@@ -30,7 +31,8 @@ internal static class PlaceComposition
         if (outer.Structure is { IsPaired: false }) return Unfindable(outer.Structure, isEarlier);
         if (inner.Structure is { IsPaired: false }) return Unfindable(inner.Structure, isEarlier);
         var isOtherSide = (outer.Relation == PlaceRelation.Contralateral) != (inner.Relation == PlaceRelation.Contralateral);
-        return new Place(isOtherSide ? PlaceRelation.Contralateral : PlaceRelation.Ipsilateral, inner.Structure ?? outer.Structure, isEarlier);
+        return new Place(
+            isOtherSide ? PlaceRelation.Contralateral : PlaceRelation.Ipsilateral, inner.Structure ?? outer.Structure, isEarlier);
     }
 
     private static Place Unfindable(Structure unpaired, bool isEarlier) => new(PlaceRelation.Contralateral, unpaired, isEarlier);

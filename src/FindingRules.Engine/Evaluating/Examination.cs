@@ -20,7 +20,8 @@ internal sealed class Examination(RuleNetwork network)
 
     public void Add(Instance instance, bool isEarlier = false)
     {
-        if (!instance.IsLesion) (isEarlier ? _earlierSites : _sites)[(instance.Subject.Structure, instance.Subject.Side)] = _instances.Count;
+        var sites = isEarlier ? _earlierSites : _sites;
+        if (!instance.IsLesion) sites[(instance.Subject.Structure, instance.Subject.Side)] = _instances.Count;
         _instances.Add(instance);
     }
 

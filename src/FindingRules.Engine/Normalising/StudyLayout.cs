@@ -5,7 +5,10 @@ using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Engine.Normalising;
 
-/// <summary>A study in, its layout against a network out: subjects in canonical order, normals filled in, lesions after their structure.</summary>
+/// <summary>
+/// A study in, its layout against a network out: subjects in canonical order, normals filled in, lesions after their
+/// structure.
+/// </summary>
 internal static class StudyLayout
 {
     public static Examination Of(RuleNetwork network, Study study)

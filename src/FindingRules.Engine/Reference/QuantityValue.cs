@@ -29,7 +29,7 @@ internal sealed class QuantityValue(Whereabouts whereabouts, bool isWidened)
     private Interval? Measured(Finding finding, FindingValue? value)
     {
         if (value is not MeasuredValue measured) return null;
-        return isWidened && finding.Type is MeasureType type ? measured.Interval.Widen(type.Precision) : measured.Interval;
+        return isWidened && finding.Type is MeasureType type ? measured.Widened(type.Precision) : measured.Interval;
     }
 
     private static Interval? Combine(Interval? left, ArithmeticOperator by, Interval? right)

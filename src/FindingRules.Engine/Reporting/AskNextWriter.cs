@@ -23,7 +23,8 @@ internal static class AskNextWriter
         [
             .. asked.OrderByDescending(a => a.Rules.Length)
                 .ThenBy(a => a.Key.Subject, StringComparer.Ordinal).ThenBy(a => a.Key.Finding, StringComparer.Ordinal)
-                .Select(a => new MissingFinding(a.Key.Subject, a.Key.Finding, Text(present[a.Key.Subject], a.Key.Finding, decided), a.Rules)),
+                .Select(a => new MissingFinding(
+                    a.Key.Subject, a.Key.Finding, Text(present[a.Key.Subject], a.Key.Finding, decided), a.Rules)),
         ];
     }
 

@@ -56,8 +56,13 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
     private IEnumerable<string> Near() =>
         from near in reading.Borderline
         where !near.Applies
-        group near by (near.Subject, near.WouldConclude) into same
-        select $"Borderline: {same.Key.WouldConclude} of the {TitleOf(same.Key.Subject)} is within the precision of measurement ({Distances(same.SelectMany(n => n.Measures))}).";
+        let rule = decided.Rules.First(r => r.Rule.Id == near.Rule.Id && r.Instance.Subject.Key == near.Subject)
+        let topic = rule.Rule.Topics.FirstOrDefault()
+        let what = topic is null
+            ? $"{rule.Rule.Id} nearly applies to the {rule.Instance.Subject.Title}"
+            : $"{topic.Topic.Title} of the {rule.Instance.Subject.Title} could also be {topic.Value.Title}"
+        group near by what into same
+        select $"Borderline: {same.Key} ({Distances(same.SelectMany(n => n.Measures))}).";
 
     private static string Distances(IEnumerable<Evidence> measures)
     {

@@ -19,7 +19,9 @@ internal sealed class MissingFinder(Examination examination)
     private readonly HashSet<(int, int)> _topicsSeen = [];
 
     private static readonly Comparer<MissingKey> ByKey = Comparer<MissingKey>.Create((a, b) =>
-        string.CompareOrdinal(a.Subject, b.Subject) is var bySubject && bySubject != 0 ? bySubject : string.CompareOrdinal(a.Finding, b.Finding));
+        string.CompareOrdinal(a.Subject, b.Subject) is var bySubject && bySubject != 0
+            ? bySubject
+            : string.CompareOrdinal(a.Finding, b.Finding));
 
     public static IReadOnlyCollection<MissingKey> Of(RuleAt rule) => Of(rule.Examination, [rule]);
 

@@ -47,7 +47,8 @@ internal static class ProbabilityWriter
             ? before
             : null;
 
-    private static string Fraction(Rational value) => value.Denominator.IsOne ? value.Numerator.ToString() : $"{value.Numerator}/{value.Denominator}";
+    private static string Fraction(Rational value) =>
+        value.Denominator.IsOne ? value.Numerator.ToString() : $"{value.Numerator}/{value.Denominator}";
 
     /// <summary>To a tenth of a percent, rounded only here.</summary>
     private static string Percent(Rational share) => $"{(share * 100).Rounded(1).ToDecimalText(out _)} %";

@@ -64,7 +64,8 @@ internal static class StatementEvidence
         public Evidence Structure()
         {
             var isAssessed = node.Test(examination, chosen, isWidened: false) == Model.Truths.Truth.True;
-            return new Evidence(SubjectAt(chosen[^1], node.Places[^1]), "structure", isAssessed ? "assessed" : "not assessed", words, null, null, false);
+            var value = isAssessed ? "assessed" : "not assessed";
+            return new Evidence(SubjectAt(chosen[^1], node.Places[^1]), "structure", value, words, null, null, false);
         }
 
         public Evidence Topic(TopicStatement statement)
@@ -88,7 +89,8 @@ internal static class StatementEvidence
         }
 
         public Interval? Value(QuantityExpression expression) =>
-            new AmountCompiler(examination.Network.Slots, node.Places).Compile(expression, Place.Own).Of(examination, chosen, isWidened: false);
+            new AmountCompiler(examination.Network.Slots, node.Places).Compile(expression, Place.Own)
+                .Of(examination, chosen, isWidened: false);
 
         public Unit? UnitOf(QuantityExpression expression) => expression switch
         {
@@ -118,7 +120,8 @@ internal static class StatementEvidence
             return place.IsEarlier ? $"earlier {key}" : key;
         }
 
-        private static IEnumerable<(Place Place, Finding Finding)> MeasuresIn(QuantityExpression expression, Place from) => expression switch
+        private static IEnumerable<(Place Place, Finding Finding)> MeasuresIn(
+            QuantityExpression expression, Place from) => expression switch
         {
             MeasureExpression measure => [(PlaceComposition.From(from, measure.Place), measure.Finding)],
             DerivedExpression derived => MeasuresIn(derived.Measure.Is, PlaceComposition.From(from, derived.Place)),

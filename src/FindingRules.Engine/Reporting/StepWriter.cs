@@ -27,7 +27,8 @@ internal sealed class StepWriter(Decided decided)
             select (rule, proposal);
         return
         [
-            .. proposals.GroupBy(p => (p.proposal.Step, p.proposal.Text)).Select(group => Merge(group.First().proposal, [.. group.Select(p => p.rule)]))
+            .. proposals.GroupBy(p => (p.proposal.Step, p.proposal.Text))
+                .Select(group => Merge(group.First().proposal, [.. group.Select(p => p.rule)]))
                 .OrderBy(s => s.step.IsDone).ThenByDescending(s => s.urgency).Select(s => s.step),
         ];
     }

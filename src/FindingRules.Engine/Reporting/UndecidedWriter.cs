@@ -48,7 +48,8 @@ internal static class UndecidedWriter
     /// <summary>Some statement of the rule is already settled by a finding, or speaks of one sent as a bound.</summary>
     private static bool IsTouched(RuleAt rule)
     {
-        if (rule.Entry.OwnSlots is { } slots && rule.Instance.LesionCount == 0 && slots.All(s => rule.Instance.Values[s] is null)) return false;
+        var values = rule.Instance.Values;
+        if (rule.Entry.OwnSlots is { } slots && rule.Instance.LesionCount == 0 && slots.All(s => values[s] is null)) return false;
         return IsTouched(rule.Examination, rule.Rule.Condition, rule.Entry.Condition, rule.Index);
     }
 

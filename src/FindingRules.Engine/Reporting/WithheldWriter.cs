@@ -16,7 +16,10 @@ internal static class WithheldWriter
             var givers = Rules(decided, t.Index, t.Entry.Givers.Select(g => g.Rule));
             return new WithheldTopic(
                 t.Entry.Topic.Name, decided.Examination[t.Index].Subject.Key,
-                [.. t.Entry.Givers.Where(g => givers.Any(r => r.Position == g.Rule)).Select(g => t.Entry.Topic.Values[g.Value].Name).Distinct()],
+                [
+                    .. t.Entry.Givers.Where(g => givers.Any(r => r.Position == g.Rule))
+                        .Select(g => t.Entry.Topic.Values[g.Value].Name).Distinct(),
+                ],
                 [.. holders.Select(r => r.Rule.Because).Distinct()],
                 [.. holders.Select(r => r.Reference)], EvidenceWriter.Of(holders));
         }),

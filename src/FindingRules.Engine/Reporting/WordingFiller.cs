@@ -70,7 +70,7 @@ internal sealed class WordingFiller(Examination examination)
     {
         null or NotAssessableValue => null,
         ChoiceValue choice => choice.Value.Replace('-', ' '),
-        MeasuredValue { Shown: "normal" } measured => $"normal, {Shown(measured.Interval, measured.Unit)}",
+        MeasuredValue { IsFromNormal: true } measured => $"normal, {Shown(measured.Interval, measured.Unit)}",
         _ => value.ToString(),
     };
 

@@ -46,7 +46,8 @@ internal sealed class ConditionBinder(BindingContext context)
     }
 
     private static ChainPart Says(
-        BindingContext inner, TermSyntax term, ConnectorSyntax? before, PhraseSyntax phrase, ImmutableArray<WordSyntax> given, WordSyntax? not)
+        BindingContext inner, TermSyntax term, ConnectorSyntax? before, PhraseSyntax phrase, ImmutableArray<WordSyntax> given,
+        WordSyntax? not)
     {
         var resolution = new PhraseResolver(inner).Resolve(phrase, new SaysForm(given));
         var reading = resolution.Reading;

@@ -69,7 +69,8 @@ internal sealed class PhraseResolver(BindingContext context)
     /// <summary>The misfit that the author most likely meant: the one with a value close to what was written.</summary>
     private static PhraseReading? BestOf(List<PhraseReading> misfits) =>
         misfits
-            .OrderBy(r => r.Target is not null && r.Values is [var value, ..] && Spelling.Closest(value.Text, r.Target.Values) is not null ? 0 : 1)
+            .OrderBy(r =>
+                r.Target is not null && r.Values is [var value, ..] && Spelling.Closest(value.Text, r.Target.Values) is not null ? 0 : 1)
             .ThenBy(r => r.At.Problem is null ? 0 : 1)
             .ThenByDescending(r => r.At.Understood + (r.Target is null ? 0 : 1))
             .FirstOrDefault();

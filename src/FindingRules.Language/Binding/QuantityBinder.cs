@@ -32,7 +32,9 @@ internal sealed class QuantityBinder(BindingContext context)
         var agrees = _units.Agree(new(between.Value, value), new(between.Low, low))
             & _units.Agree(new(between.Value, value), new(between.High, high));
         if (!agrees) return null;
-        if (low is not ConstantExpression { Quantity: var from } || high is not ConstantExpression { Quantity: var to} || from.InBase <= to.InBase)
+        if (low is not ConstantExpression { Quantity: var from }
+            || high is not ConstantExpression { Quantity: var to }
+            || from.InBase <= to.InBase)
             return new BetweenStatement(value, low, high, context.At(between.Span));
         var ends = between.Low.Span.Through(between.High.Span);
         context.Report(UnitNameMessages.EmptyRange(context.At(ends), context.Written(ends)));

@@ -19,7 +19,9 @@ internal abstract record Target(string Name)
     public abstract string CanSay { get; }
 
     protected static string OneOf(string name, IReadOnlyCollection<string> values) =>
-        values.Count <= 6 ? $"write `{name}` with one of {Spelling.List(values)}" : $"write `{name}` with a value, such as `{values.First()}`";
+        values.Count <= 6
+            ? $"write `{name}` with one of {Spelling.List(values)}"
+            : $"write `{name}` with a value, such as `{values.First()}`";
 
     protected static string Compare(string name, Unit unit) =>
         $"compare it: `{name} above …{(unit == Unit.Plain ? "" : $" {unit.Name}")}`";
@@ -41,7 +43,8 @@ internal sealed record FindingTarget(Finding Finding) : Target(Finding.Name)
     {
         ChoiceType choice => OneOf(Name, choice.Values),
         MeasureType measure => Compare(Name, measure.Unit),
-        ExtentType extent => $"write `{Name} reaches {extent.Axis.Points[0]}` or `{Name} spans {extent.Axis.Points[0]} to {extent.Axis.Points[^1]}`",
+        ExtentType { Axis.Points: [var first, .., var last] } =>
+            $"write `{Name} reaches {first}` or `{Name} spans {first} to {last}`",
         _ => $"write `{Name}` or `no {Name}`",
     };
 }

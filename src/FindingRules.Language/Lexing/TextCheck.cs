@@ -83,7 +83,8 @@ internal static class TextCheck
             var isPair = char.IsHighSurrogate(content[at]) && at + 1 < content.Length && char.IsLowSurrogate(content[at + 1]);
             var point = isPair ? char.ConvertToUtf32(content[at], content[at + 1]) : content[at];
             // A half of a pair, a control or a bidirectional character must not reach a message as itself.
-            var shown = isPair || char.IsLetterOrDigit(content[at]) || char.IsPunctuation(content[at]) || char.IsSymbol(content[at]) || char.IsNumber(content[at])
+            var found = content[at];
+            var shown = isPair || char.IsLetterOrDigit(found) || char.IsPunctuation(found) || char.IsSymbol(found) || char.IsNumber(found)
                 ? content.Substring(at, isPair ? 2 : 1)
                 : "";
             return SyntaxMessages.ForeignCharacter(

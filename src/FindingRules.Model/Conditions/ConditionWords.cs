@@ -82,7 +82,9 @@ internal static class ConditionWords
 
     /// <summary>A sign behind <c>or</c> whose name is also a value of the statement before it.</summary>
     private static bool IsMistakenForValue(AnyOf any, int index) =>
-        index > 0 && any.Parts[index] is SignStatement { Place: { Relation: PlaceRelation.Own or PlaceRelation.Study, IsEarlier: false, Structure: null } } sign
+        index > 0
+        && any.Parts[index] is SignStatement { Place: { IsEarlier: false, Structure: null } place } sign
+        && place.Relation is PlaceRelation.Own or PlaceRelation.Study
         && (any.Parts[index - 1] is Negation negation ? negation.Part : any.Parts[index - 1]) switch
         {
             ValueStatement { Finding.Type: ChoiceType choice } => choice.Values.Contains(sign.Finding.Name),

@@ -19,7 +19,8 @@ public sealed record DerivedExpression(Place Place, DerivedMeasure Measure, Loca
     : QuantityExpression(Measure.Unit.Dimension, Location);
 
 /// <summary>A quotient whose divisor may be zero is unknown.</summary>
-public sealed record ArithmeticExpression(ArithmeticOperator Operator, QuantityExpression Left, QuantityExpression Right, Dimension Dimension, Location Location)
+public sealed record ArithmeticExpression(
+    ArithmeticOperator Operator, QuantityExpression Left, QuantityExpression Right, Dimension Dimension, Location Location)
     : QuantityExpression(Dimension, Location);
 
 public enum ArithmeticOperator

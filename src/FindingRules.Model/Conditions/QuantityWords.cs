@@ -10,8 +10,9 @@ internal static class QuantityWords
         ConstantExpression constant => Constant(constant.Quantity),
         MeasureExpression measure => ConditionWords.Path(measure.Place, measure.Finding.Name),
         DerivedExpression derived => ConditionWords.Path(derived.Place, derived.Measure.Name),
-        ArithmeticExpression { Operator: ArithmeticOperator.Multiply, Left: ConstantExpression { Quantity: var number }, Right: MeasureExpression or DerivedExpression } product
-            when number.Unit == Unit.Plain && number.Number.Sign >= 0 => $"{Constant(number)} {Of(product.Right)}",
+        ArithmeticExpression { Operator: ArithmeticOperator.Multiply, Left: ConstantExpression { Quantity: var number } } product
+            when product.Right is MeasureExpression or DerivedExpression && number.Unit == Unit.Plain && number.Number.Sign >= 0 =>
+            $"{Constant(number)} {Of(product.Right)}",
         ArithmeticExpression arithmetic => Operation(arithmetic),
         _ => throw new System.Diagnostics.UnreachableException(),
     };

@@ -25,7 +25,9 @@ public sealed record CaseExpectation
     /// <summary>Ids of rules that must be true of some subject and yield there.</summary>
     public ImmutableArray<Expected> Yields { get; init; }
 
-    /// <summary>Such as <c>right supraspinatus tear-depth full-thickness</c>; the whole list of answered topics that have wording.</summary>
+    /// <summary>
+    /// Such as <c>right supraspinatus tear-depth full-thickness</c>; the whole list of answered topics that have wording.
+    /// </summary>
     public ImmutableArray<Expected> Concludes { get; init; }
 
     /// <summary>Such as <c>right supraspinatus tear-depth</c>.</summary>

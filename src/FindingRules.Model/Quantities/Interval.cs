@@ -73,7 +73,8 @@ public readonly record struct Interval(Rational? Low, bool LowClosed, Rational? 
     {
         Rational? low = b.High is { } high ? high.IsZero ? null : Rational.One / high : Rational.Zero;
         Rational? newHigh = b.Low is { } bLow ? bLow.IsZero ? null : Rational.One / bLow : Rational.Zero;
-        return new Interval(low, low is not null && b.High is not null && b.HighClosed, newHigh, newHigh is not null && b.Low is not null && b.LowClosed);
+        var isLowClosed = low is not null && b.High is not null && b.HighClosed;
+        return new Interval(low, isLowClosed, newHigh, newHigh is not null && b.Low is not null && b.LowClosed);
     }
 
     private static (Rational?, bool) HigherLow(Interval a, Interval b) => (a.Low, b.Low) switch

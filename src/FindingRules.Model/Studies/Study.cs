@@ -69,6 +69,12 @@ public sealed record SignValue(bool IsPresent) : FindingValue
 /// <param name="Shown">As a person reads it: 14 mm, less than 2 mm.</param>
 public sealed record MeasuredValue(Interval Interval, Unit Unit, bool IsBound, string Shown) : FindingValue
 {
+    /// <summary>Filled in from a normal range: nobody measured it, so no measuring error widens it.</summary>
+    public bool IsFromNormal { get; init; }
+
+    /// <summary>All the values it may have with the measuring error added.</summary>
+    public Interval Widened(Rational precision) => IsFromNormal ? Interval : Interval.Widen(precision);
+
     public override string ToString() => Shown;
 }
 

@@ -10,7 +10,9 @@ public sealed record Subject(Structure? Structure, Side Side, string? Lesion) : 
 {
     public static Subject Study { get; } = new(null, Side.None, null);
 
-    /// <summary>As messages, cases and JSON name it: <c>right supraspinatus</c>, <c>right supraspinatus lesion L1</c>, <c>study</c>.</summary>
+    /// <summary>
+    /// As messages, cases and JSON name it: <c>right supraspinatus</c>, <c>right supraspinatus lesion L1</c>, <c>study</c>.
+    /// </summary>
     public string Key
     {
         get

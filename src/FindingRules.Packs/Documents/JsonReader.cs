@@ -13,7 +13,7 @@ internal ref struct JsonReader
     private readonly SourceText _source;
     private readonly int _depthLimit;
     private readonly MessageBag _messages;
-    private readonly ReadOnlySpan<byte> _bytes;
+    private readonly List<(ScalarNode Key, ScalarNode First)> _duplicates = [];
     private Utf8JsonReader _reader;
     private JsonPlaces _places;
 
@@ -22,7 +22,6 @@ internal ref struct JsonReader
         _source = source;
         _depthLimit = limits.DocumentDepth;
         _messages = messages;
-        _bytes = bytes;
         // Depth is checked here, with words; the reader's own limit is never met.
         _reader = new Utf8JsonReader(bytes, new JsonReaderOptions { MaxDepth = _depthLimit + 2 });
         _places = new JsonPlaces(source.Content, bytes.Length);
@@ -42,7 +41,9 @@ internal ref struct JsonReader
         {
             reader._reader.Read();
             var root = reader.ReadNode();
-            if (root is not null) reader._reader.Read();
+            if (root is null) return null;
+            reader._reader.Read();
+            reader.ReportDuplicates();
             return root;
         }
         catch (JsonException failure)
@@ -88,6 +89,7 @@ internal ref struct JsonReader
         var start = TokenSpan().Start;
         var entries = new List<MappingEntry>();
         Dictionary<string, ScalarNode>? firsts = null;
+        List<(ScalarNode Key, ScalarNode First)>? twice = null;
         while (_reader.Read() && _reader.TokenType != JsonTokenType.EndObject)
         {
             var key = new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true };
@@ -95,9 +97,19 @@ internal ref struct JsonReader
             if (ReadNode() is not { } value) return null;
             var first = FirstOf(key, entries, ref firsts);
             if (first is null) entries.Add(new MappingEntry(key, value));
-            else _messages.Add(StudyMessages.DuplicateMember(key.Location, Shown.Briefly(key.Value), first.Location));
+            else (twice ??= []).Add((key, first));
         }
-        return new MappingNode(_source, TextSpan.Between(start, TokenSpan().End), entries) { HasPointers = true };
+        var mapping = new MappingNode(_source, TextSpan.Between(start, TokenSpan().End), entries) { HasPointers = true };
+        foreach (var (key, _) in twice ?? []) key.AttachTo(mapping, key.Value);
+        if (twice is not null) _duplicates.AddRange(twice);
+        return mapping;
+    }
+
+    // Only now is every object in its place, and every pointer whole.
+    private readonly void ReportDuplicates()
+    {
+        foreach (var (key, first) in _duplicates)
+            _messages.Add(StudyMessages.DuplicateMember(key.Location, Shown.Briefly(key.Value), first.Location));
     }
 
     private static ScalarNode? FirstOf(ScalarNode key, List<MappingEntry> entries, ref Dictionary<string, ScalarNode>? firsts)
@@ -125,7 +137,11 @@ internal ref struct JsonReader
     private TextSpan TokenSpan()
     {
         var start = _places.OffsetOf((int)_reader.TokenStartIndex);
-        return TextSpan.Between(start, _places.OffsetOf((int)_reader.BytesConsumed));
+        // Behind a member's name the reader has gone on past the colon.
+        var end = _reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String
+            ? _reader.TokenStartIndex + _reader.ValueSpan.Length + 2
+            : _reader.BytesConsumed;
+        return TextSpan.Between(start, _places.OffsetOf((int)end));
     }
 
     private Location PlaceOfToken() => new(_source, TokenSpan(), "");

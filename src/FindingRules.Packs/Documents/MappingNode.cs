@@ -11,7 +11,12 @@ internal sealed class MappingNode : DocumentNode
     public MappingNode(SourceText source, TextSpan span, IReadOnlyList<MappingEntry> entries) : base(source, span)
     {
         Entries = entries;
-        foreach (var entry in entries) entry.Value.AttachTo(this, entry.Key.Value);
+        foreach (var (key, value) in entries)
+        {
+            // A key has the pointer of its value: the pointer of a member says nothing of its name alone.
+            key.AttachTo(this, key.Value);
+            value.AttachTo(this, key.Value);
+        }
         if (entries.Count > FewEnoughToScan)
             _byKey = entries.ToDictionary(e => e.Key.Value, e => e.Value, StringComparer.Ordinal);
     }

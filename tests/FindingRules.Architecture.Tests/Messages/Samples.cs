@@ -41,7 +41,7 @@ internal static class Samples
         if (type.IsEnum) return Enum.GetValues(type).Cast<object>().Last();
         if (ItemOf(type) is { } item) return Many(type, [Full(item, parameter), Full(item, parameter)]);
         return ModelSamples.Of(type)
-            ?? throw new NotSupportedSample($"{parameter.Member.DeclaringType!.Name}.{parameter.Member.Name} takes a {type.Name}: add a sample of it");
+            ?? throw new UnknownSampleException($"{parameter.Member.DeclaringType!.Name}.{parameter.Member.Name} takes a {type.Name}: add a sample of it");
     }
 
     private static Type? ItemOf(Type type) => type == typeof(string) ? null
@@ -55,11 +55,11 @@ internal static class Samples
         items.CopyTo(array, 0);
         return type.IsAssignableFrom(array.GetType()) ? array : type.GetGenericTypeDefinition() == typeof(ImmutableArray<>)
             ? typeof(ImmutableArray).GetMethods().Single(IsFromArray).MakeGenericMethod(item).Invoke(null, [array])!
-            : throw new NotSupportedSample($"there is no sample of {type}");
+            : throw new UnknownSampleException($"there is no sample of {type}");
     }
 
     private static bool IsFromArray(MethodInfo method) =>
         method.Name == "Create" && method.GetParameters() is [{ ParameterType: { IsArray: true } }];
 }
 
-internal sealed class NotSupportedSample(string message) : Exception(message);
+internal sealed class UnknownSampleException(string message) : Exception(message);

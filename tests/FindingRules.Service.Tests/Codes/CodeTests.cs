@@ -2,6 +2,7 @@ using System.Net;
 using FindingRules.Model.Messages;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
+using FindingRules.Testing;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Codes;
@@ -21,6 +22,15 @@ public sealed class CodeTests : IAsyncLifetime
         Assert.Equal(MessagePages.Codes, listed.Select(c => (string)c!["code"]!));
         foreach (var code in listed)
             Assert.StartsWith($"# {code!["code"]} ", await _service.Client.GetStringAsync((string)code["url"]!), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Every_code_of_the_service_is_called_forth_by_a_test()
+    {
+        var tests = string.Concat(Repository.Files("tests/FindingRules.Service.Tests", "*.cs").Select(File.ReadAllText));
+        var codes = MessagePages.Codes.Where(c => c.StartsWith("FR7", StringComparison.Ordinal)).ToArray();
+        Assert.True(codes.Length > 20, $"{codes.Length} codes");
+        Assert.All(codes, c => Assert.Contains($"\"{c}\"", tests, StringComparison.Ordinal));
     }
 
     [Fact]

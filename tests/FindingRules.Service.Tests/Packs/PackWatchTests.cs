@@ -50,23 +50,6 @@ public sealed class PackWatchTests
     }
 
     [Fact]
-    public async Task A_set_of_files_that_is_still_being_written_is_not_taken()
-    {
-        await using var service = await RunningService.StartAsync(limits: RunningService.Quick with { QuietMilliseconds = 400 });
-        var before = await service.DigestInForceAsync();
-        var pack = PackDisk.Changed("Nothing is left in depth.");
-        var rules = pack.Files.Single(f => f.Path == "rules.yaml").Bytes.ToArray();
-        var path = service.Disk.PathOf("example", "rules.yaml");
-        for (var part = 1; part <= 12; part++)
-        {
-            await File.WriteAllBytesAsync(path, rules[..(rules.Length * part / 12)]);
-            await Task.Delay(100);
-        }
-        await service.UntilAsync(async () => await service.DigestInForceAsync() != before);
-        Assert.DoesNotContain(service.Log.Lines, l => l.Contains("refused", StringComparison.Ordinal));
-    }
-
-    [Fact]
     public async Task A_pack_that_was_bad_from_the_start_is_reported_and_taken_once_it_is_mended()
     {
         var disk = new PackDisk();

@@ -55,6 +55,7 @@ public static class PackDrawing
         [
             new CautionConclusion(symbols.Cautions["position"], Nowhere), new NextStepConclusion(symbols.NextSteps["refer"], Nowhere),
             new NextStepConclusion(symbols.NextSteps["ultrasound"], Nowhere),
+            .. symbols.EvaluateSteps.Values.Select(s => new EvaluateConclusion(s, Nowhere)),
         ];
         return draw.Shuffle(all).Take(draw.Between(least - 1, 2)).DefaultIfEmpty(all[0]).Take(least == 1 && draw.Chance(60) ? 0 : 2);
     }

@@ -6,7 +6,7 @@ using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Testing.Generators;
 
-/// <summary>A sample as a person debugs it. Not the language of packs: shorter, and with nothing left out.</summary>
+/// <summary>A sample as a person debugs it.</summary>
 public static class SampleText
 {
     public static string Of(Sample sample) => $"{Of(sample.Pack)}{Of(sample.Study)}";
@@ -20,10 +20,10 @@ public static class SampleText
         foreach (var topic in pack.Symbols.Topics.Values)
             text.AppendLine($"topic {topic.Name}: {topic.Scope.Written}{(topic.IsPerStructure ? " per structure" : "")}");
         foreach (var derived in pack.Symbols.DerivedMeasures.Values)
-            text.AppendLine($"measure {derived.Name}: {derived.Scope.Written} is {Of(derived.Is)}");
+            text.AppendLine($"measure {derived.Name}: {derived.Scope.Written} is {ConditionText.Words(derived.Is)}");
         foreach (var rule in pack.Rules)
             text.AppendLine($"{(pack.IsInForce(rule) ? "" : "withdrawn ")}{rule.Id} {rule.Scope.Written}"
-                + $"{(rule.IsPerStructure ? " per structure" : "")}: {Of(rule.Condition)} -> "
+                + $"{(rule.IsPerStructure ? " per structure" : "")}: {ConditionText.Words(rule.Condition)} -> "
                 + string.Join("; ", rule.Conclusions.Select(Of))
                 + (rule.Over.IsEmpty ? "" : $"  over {string.Join(", ", rule.Over)}"));
         return text.ToString();
@@ -41,34 +41,6 @@ public static class SampleText
         foreach (var subject in earlier) text.AppendLine($"  {Of(subject)}");
         return text.ToString();
     }
-
-    public static string Of(Condition condition) => condition switch
-    {
-        AllOf all => $"({string.Join(" and ", all.Parts.Select(Of))})",
-        AnyOf any => $"({string.Join(" or ", any.Parts.Select(Of))})",
-        Negation not => $"not {Of(not.Part)}",
-        Quantified q => $"{q.Quantifier}{(q.Quantifier == Quantifier.AtLeast ? $" {q.Count}" : "")} {q.Range.Written} where ({Of(q.Where)})",
-        ValueStatement s => $"{Of(s.Place)}{s.Finding} is {string.Join(" or ", s.Values)}",
-        SignStatement s => $"{Of(s.Place)}{s.Finding}",
-        TopicStatement s => $"{Of(s.Place)}{s.Topic} is {string.Join(" or ", s.Values)}",
-        ExtentStatement s => $"{Of(s.Place)}{s.Finding} {s.Relation} {s.From}..{s.To}",
-        AssessedStatement s => $"{Of(s.Place)}{s.Finding?.Name ?? "structure"} assessed",
-        ComparisonStatement s => $"{Of(s.Left)} {s.Comparator} {Of(s.Right)}",
-        BetweenStatement s => $"{Of(s.Value)} between {Of(s.Low)} and {Of(s.High)}",
-        _ => condition.ToString(),
-    };
-
-    private static string Of(QuantityExpression expression) => expression switch
-    {
-        ConstantExpression e => e.Quantity.ToString(),
-        MeasureExpression e => $"{Of(e.Place)}{e.Finding}",
-        DerivedExpression e => $"{Of(e.Place)}{e.Measure.Name}",
-        ArithmeticExpression e => $"({Of(e.Left)} {e.Operator} {Of(e.Right)})",
-        _ => expression.ToString(),
-    };
-
-    private static string Of(Place place) =>
-        $"{(place.IsEarlier ? "earlier " : "")}{(place.Relation == PlaceRelation.Own ? "" : $"{place.Relation} ")}{(place.Structure is null ? "" : $"{place.Structure} ")}";
 
     private static string Of(Conclusion conclusion) => conclusion switch
     {

@@ -80,7 +80,7 @@ internal sealed class MeasureAmount(int place, int slot, Rational precision) : A
     public override Interval? Of(Examination examination, ReadOnlySpan<int> chosen, bool isWidened)
     {
         if (examination.ValueAt(chosen[Place], Slot) is not MeasuredValue measured) return null;
-        return isWidened ? measured.Interval.Widen(precision) : measured.Interval;
+        return isWidened ? measured.Widened(precision) : measured.Interval;
     }
 
     public override bool IsBound(Examination examination, int[] chosen) =>

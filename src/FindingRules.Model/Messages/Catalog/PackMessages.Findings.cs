@@ -46,7 +46,8 @@ public static partial class PackMessages
 
     public static Message AccuracyNotWhole(Location at, string reference) =>
         Error(1411, at,
-            $"the accuracy of `{reference}` is not in one whole form; expected sensitivity with specificity, or likelihood ratios, or the four counts of a 2×2 table",
+            $"the accuracy of `{reference}` is not in one whole form; expected sensitivity with specificity, or likelihood ratios, "
+            + "or the four counts of a 2×2 table",
             "a probability is worked out from one form");
 
     public static Message NotAShare(Location at, string key) =>

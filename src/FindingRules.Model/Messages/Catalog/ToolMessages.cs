@@ -42,7 +42,10 @@ public static class ToolMessages
         };
 
     public static Message NotAFolder(string path) =>
-        new(0007, Severity.Error, Nowhere(path), $"`{path}` is a file, a pack is the folder that holds `pack.yaml`");
+        new(0007, Severity.Error, Nowhere(path), $"`{path}` is a file, a pack is the folder that holds `pack.yaml`")
+        {
+            Label = "the pack comes first, then the studies",
+        };
 
     public static Message NotAStudyFile(string path) =>
         new(0008, Severity.Error, Nowhere(path), $"`{path}` is a folder, a study is a JSON file");
@@ -65,11 +68,15 @@ public static class ToolMessages
             Label = help ?? "`findingrules code` lists them all",
         };
 
-    public static Message Stopped(string path, int done) =>
-        new(0017, Severity.Error, Nowhere(path), $"stopped before the end, after {done} {(done == 1 ? "study" : "studies")}")
+    /// <param name="done">How many studies were answered, where that is known.</param>
+    public static Message Stopped(string path, int? done) =>
+        new(0017, Severity.Error, Nowhere(path), $"stopped before the end{AfterStudies(done)}")
         {
-            Label = "for the studies after that there is no reading",
+            Label = "for the studies that are left there is no reading",
         };
+
+    private static string AfterStudies(int? done) =>
+        done is { } number ? $", after {number} {(number == 1 ? "study" : "studies")}" : "";
 
     private static Location Nowhere(string path) => new SourceText(path, "").Whole;
 }

@@ -2,7 +2,9 @@ using FindingRules.Model.Text;
 
 namespace FindingRules.Model.Messages.Catalog;
 
-/// <summary>FR32xx: what can be said of a choice, a sign, a measure, an extent, a topic. <c>type</c> is such a word with its article.</summary>
+/// <summary>
+/// FR32xx: what can be said of a choice, a sign, a measure, an extent, a topic. <c>type</c> is such a word with its article.
+/// </summary>
 public static class TypeNameMessages
 {
     public static Message SaysNothingAlone(Location at, string name, string type, string canSay) =>

@@ -14,7 +14,12 @@ internal sealed class KnownNames
 
     public bool HasBroken => _broken.Count > 0;
 
-    public void AddBroken(string name) => _broken.Add(name);
+    /// <summary>A name that cannot be one is known under what was probably meant as well.</summary>
+    public void AddBroken(string name)
+    {
+        _broken.Add(name);
+        _broken.Add(name.ToLowerInvariant().Replace('_', '-').Replace(' ', '-'));
+    }
 
     /// <summary>A file of this kind could not be read to its end: names may be missing that it declares.</summary>
     public void AddIncomplete(string fileKind) => _incomplete.Add(fileKind);

@@ -47,10 +47,11 @@ internal static class FindingBinder
     private static ChoiceType? BindChoice(ScalarNode name, Fields fields, BindingContext context)
     {
         var values = BindWords(fields, "choose", NotAssessableValue.Word, context);
-        if (fields.Text("normal") is { } normal && !values.Contains(normal.Value))
+        if (fields.IsSound && fields.Text("normal") is { } normal && !values.Contains(normal.Value))
             fields.Report(PackMessages.NormalIsNoValue(normal.Inside, name.Value, Shown.Briefly(normal.Value), values));
         if (fields.IsSound) return new ChoiceType([.. values], fields.Text("normal")?.Value);
-        values.ForEach(context.Known.AddBroken);
+        foreach (var value in (fields.Node("choose") as ListNode)?.Items.OfType<ScalarNode>() ?? [])
+            context.Known.AddBroken(value.Value);
         return null;
     }
 

@@ -27,6 +27,10 @@ public sealed class SampleMixTests(ITestOutputHelper output)
         Assert.All(Enum.GetValues<TopicStatus>(), s => Assert.True(statuses[s] > 0.01, $"{s}: {statuses[s]:P1}"));
     }
 
+    [Fact]
+    public void A_sample_is_shown_with_every_rule_in_words() => Sample.Any.Sample(
+        s => Assert.All(s.Pack.Rules, r => Assert.Contains($"{r.Id} {r.Scope.Written}", s.ToString(), StringComparison.Ordinal)), iter: 50);
+
     private Dictionary<T, double> Shares<T>(IEnumerable<T> items)
         where T : struct, Enum
     {

@@ -10,7 +10,7 @@ internal static class SampleReading
 
     private static readonly RuleReference Cuff = new("CUFF-010", "0123456789ab");
     private static readonly RuleReference Hold = new("CUFF-030", "ba9876543210");
-    private static readonly SourceNote Source = new(["F-RCT-07"], "Cofield 1982.", "secondary", "The pack puts 3 cm in large.");
+    private static readonly SourceNote Source = new(["F-RCT-07"], "Cofield 1982.", "secondary source read", "The pack puts 3 cm in large.");
 
     private static readonly Evidence Fluid =
         new("right supraspinatus", "fluid", "bursal to articular", "fluid spans bursal to articular surface", null, null, false);

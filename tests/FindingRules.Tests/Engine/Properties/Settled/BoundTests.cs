@@ -79,12 +79,12 @@ public sealed class BoundTests
     }
 
     [Fact]
-    public void A_bound_and_a_normal_range_are_widened_as_well()
+    public void A_bound_is_widened_and_a_filled_in_normal_is_not()
     {
         Assert.Equal((Truth.True, Truth.Unknown), Both(Own.The("thickness").Below(Mm(2)), ("thickness", Below(2))));
         var outcome = Decide([Rule("R", Cuff, Own.The("thickness").Above(Mm(8)))], Study(Right("supraspinatus").Normal()));
         Assert.Equal(Truth.False, outcome.Truth("R", "right supraspinatus"));
-        Assert.Equal(Truth.Unknown, outcome.Rule("R", "right supraspinatus").Widened);
+        Assert.Equal(Truth.False, outcome.Rule("R", "right supraspinatus").Widened);
     }
 
     [Fact]

@@ -45,7 +45,8 @@ internal static class NormalFilling
         ChoiceType { Normal: { } normal } => new ChoiceValue(normal),
         SignType { NormallyPresent: { } isPresent } => new SignValue(isPresent),
         ExtentType { NormallyNone: true } extent => new ExtentValue(extent.Axis, []),
-        MeasureType { Normal: { } range } measure => new MeasuredValue(range, measure.Unit, IsBound: true, "normal") { IsFromNormal = true },
+        MeasureType { Normal: { } range } measure =>
+            new MeasuredValue(range, measure.Unit, IsBound: true, "normal") { IsFromNormal = true },
         _ => null,
     };
 

@@ -47,7 +47,8 @@ internal sealed class Examination(ImmutableArray<StudySubject> subjects, Finding
         ChoiceType { Normal: { } normal } => new ChoiceValue(normal),
         SignType { NormallyPresent: { } normal } => new SignValue(normal),
         ExtentType { NormallyNone: true, Axis: var axis } => new ExtentValue(axis, []),
-        MeasureType { Normal: { } normal, Unit: var unit } => new MeasuredValue(normal, unit, IsBound: true, "normal") { IsFromNormal = true },
+        MeasureType { Normal: { } normal, Unit: var unit } =>
+            new MeasuredValue(normal, unit, IsBound: true, "normal") { IsFromNormal = true },
         _ => null,
     };
 }

@@ -19,7 +19,9 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         foreach (var suggestion in reading.Suggestions) Line(suggestion.Text + BorderlineMark(suggestion));
         if (reading.Calm is { } calm) Line(calm);
         foreach (var conflict in reading.Conflicts)
-            Line($"Contradictory: {TopicAt(conflict.Topic, conflict.Subject)} could be {Either(conflict.Topic, conflict.Values.Select(v => v.Value))}; none is given. Check the findings.");
+            Line(
+                $"Contradictory: {TopicAt(conflict.Topic, conflict.Subject)} could be "
+                + $"{Either(conflict.Topic, conflict.Values.Select(v => v.Value))}; none is given. Check the findings.");
         foreach (var held in reading.Held)
             Line($"Withheld: {TopicAt(held.Topic, held.Subject)}. {string.Join(" ", held.Because)}");
         foreach (var open in OpenTopics()) Line(open);
@@ -48,7 +50,9 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
     {
         if (!suggestion.IsBorderline) return "";
         var ids = suggestion.Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
-        var measures = reading.Borderline.Where(b => b.Subject == suggestion.Subject && ids.Contains(b.Rule.Id)).SelectMany(b => b.Measures);
+        var measures = reading.Borderline
+            .Where(b => b.Subject == suggestion.Subject && ids.Contains(b.Rule.Id))
+            .SelectMany(b => b.Measures);
         return $" (Borderline: {Distances(measures)}.)";
     }
 
@@ -97,7 +101,9 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
 
     private string TitleOf(string subjectKey)
     {
-        var found = Enumerable.Range(0, decided.Examination.Count).Select(i => decided.Examination[i].Subject).FirstOrDefault(s => s.Key == subjectKey);
+        var found = Enumerable.Range(0, decided.Examination.Count)
+            .Select(i => decided.Examination[i].Subject)
+            .FirstOrDefault(s => s.Key == subjectKey);
         return found?.Title ?? subjectKey;
     }
 

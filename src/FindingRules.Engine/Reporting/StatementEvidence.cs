@@ -122,11 +122,11 @@ internal static class StatementEvidence
 
         private static IEnumerable<(Place Place, Finding Finding)> MeasuresIn(
             QuantityExpression expression, Place from) => expression switch
-        {
-            MeasureExpression measure => [(PlaceComposition.From(from, measure.Place), measure.Finding)],
-            DerivedExpression derived => MeasuresIn(derived.Measure.Is, PlaceComposition.From(from, derived.Place)),
-            ArithmeticExpression sum => MeasuresIn(sum.Left, from).Concat(MeasuresIn(sum.Right, from)),
-            _ => [],
-        };
+            {
+                MeasureExpression measure => [(PlaceComposition.From(from, measure.Place), measure.Finding)],
+                DerivedExpression derived => MeasuresIn(derived.Measure.Is, PlaceComposition.From(from, derived.Place)),
+                ArithmeticExpression sum => MeasuresIn(sum.Left, from).Concat(MeasuresIn(sum.Right, from)),
+                _ => [],
+            };
     }
 }

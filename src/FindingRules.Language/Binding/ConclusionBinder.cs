@@ -90,7 +90,8 @@ internal sealed class ConclusionBinder(BindingContext context)
         if (before is null) return null;
         if (before is ConstantExpression { Dimension: var plain, Quantity.InBase: var share }
             && plain == Dimension.None && (share < Rational.Zero || share > Rational.One))
-            return Report<ProbabilityConclusion>(ConclusionNameMessages.NotAShare(before.Location, context.Written(probability.Before.Span)));
+            return Report<ProbabilityConclusion>(ConclusionNameMessages.NotAShare(
+                before.Location, context.Written(probability.Before.Span)));
         return before.Dimension == Dimension.None
             ? new ProbabilityConclusion(reference, before, sign.Text == "positive", context.At(conclusion.Span))
             : Report<ProbabilityConclusion>(ConclusionNameMessages.NoProbability(

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using FindingRules.Cases;
 using FindingRules.Engine.Evaluating;
-using FindingRules.Model.Messages;
 using FindingRules.Model.Conditions;
+using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;

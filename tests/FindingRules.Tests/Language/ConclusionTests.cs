@@ -55,9 +55,16 @@ public sealed class ConclusionTests
         var printed = string.Join('\n', CaseFile.Rows("conditions.cases").Select(r => CaseFile.Read(r).Result));
         var marks = new Dictionary<string, string>
         {
-            [nameof(AllOf)] = " and ", [nameof(AnyOf)] = " or ", [nameof(Negation)] = "not ", [nameof(Quantified)] = " where (",
-            [nameof(ValueStatement)] = " is ", [nameof(SignStatement)] = "own shadowing", [nameof(TopicStatement)] = " topic ",
-            [nameof(ComparisonStatement)] = " >= ", [nameof(BetweenStatement)] = " between ", [nameof(ExtentStatement)] = " spans ",
+            [nameof(AllOf)] = " and ",
+            [nameof(AnyOf)] = " or ",
+            [nameof(Negation)] = "not ",
+            [nameof(Quantified)] = " where (",
+            [nameof(ValueStatement)] = " is ",
+            [nameof(SignStatement)] = "own shadowing",
+            [nameof(TopicStatement)] = " topic ",
+            [nameof(ComparisonStatement)] = " >= ",
+            [nameof(BetweenStatement)] = " between ",
+            [nameof(ExtentStatement)] = " spans ",
             [nameof(AssessedStatement)] = " assessed",
         };
         var sorts = typeof(Condition).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Condition)) && !t.IsAbstract).Select(t => t.Name);

@@ -38,7 +38,9 @@ internal sealed class VectorCondition
         var caution = new Caution("note", Says("note"), [], Nowhere);
         var rule = new Rule("R", Scope.Study, condition, [new CautionConclusion(caution, Nowhere)], Nowhere)
         {
-            Text = "R", Because = "A published case.", Revision = "000000000000",
+            Text = "R",
+            Because = "A published case.",
+            Revision = "000000000000",
         };
         var study = new Study
         {

@@ -27,7 +27,8 @@ internal sealed record Excerpt(string Line, int Pad, int Carets, int? LastLine)
         var to = isOneLine ? Math.Clamp(end.Column - 1, from, line.Length) : Math.Max(from, line.TrimEnd().Length);
         var (piece, offset) = Piece(line, from);
         return Of(TextElement.Split(piece), from - offset, to - offset, width, offset > 0, offset + piece.Length < line.Length)
-            with { LastLine = isOneLine ? null : end.Line };
+            with
+        { LastLine = isOneLine ? null : end.Line };
     }
 
     private static (string, int) Piece(string line, int from)

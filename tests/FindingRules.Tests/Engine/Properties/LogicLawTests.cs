@@ -58,7 +58,9 @@ public sealed class LogicLawTests
         Rule Concluding(string id, Condition condition) => new(
             id, scope, condition, [new CautionConclusion(plain.Symbols.Cautions["position"], Nowhere)], Nowhere)
         {
-            Text = id, Because = "Made in a test.", Revision = "000000000000",
+            Text = id,
+            Because = "Made in a test.",
+            Revision = "000000000000",
         };
     });
 

@@ -10,6 +10,8 @@ namespace FindingRules.Engine.Reporting;
 /// </summary>
 internal sealed class ImpressionWriter(Decided decided, Reading reading)
 {
+    private const int MostAsked = 5;
+
     private readonly StringBuilder _text = new();
 
     public static string Write(Decided decided, Reading reading) => new ImpressionWriter(decided, reading).Write();
@@ -31,7 +33,9 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         foreach (var near in Near()) Line(near);
         foreach (var gap in reading.NotAssessed) Line(GapLine(gap));
         foreach (var note in reading.Notes) Line($"Note: {note}");
-        if (_text.Length == 0)
+        if (_text.Length == 0 && reading.AskNext is [_, ..] asked)
+            Line($"Undecided: what was sent settles nothing yet. Needed: {string.Join("; ", asked.Take(MostAsked).Select(m => m.Text))}.");
+        else if (_text.Length == 0)
             Line("No rule of this pack applies to what was sent. No protocol was named, so completeness was not checked.");
         Line(reading.Notice);
         return _text.ToString().TrimEnd('\n');

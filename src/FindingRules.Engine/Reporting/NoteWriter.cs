@@ -18,6 +18,8 @@ internal static class NoteWriter
         var title = new Subject(sent.Structure, sent.Side, null).Title;
         if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
             yield return $"The {title} was sent as normal, but {departure} speaks against it: no normal finding was filled in.";
+        if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
+            yield return $"The {title} was sent as not assessable and with findings: the findings were used. Check which holds.";
         if (sent.Side == Side.Unknown)
             yield return $"The side of the {sent.Structure.Title} was not sent: what depends on a side stays unknown.";
     }

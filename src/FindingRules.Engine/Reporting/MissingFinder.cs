@@ -55,8 +55,8 @@ internal sealed class MissingFinder(Examination examination)
                 Walk(negation.Part, not.Part, instance);
                 break;
             case (Quantified quantified, CountNode count):
-                // Structures that nobody examined are many; only the examined ones are asked about.
-                foreach (var site in count.Sites(examination, instance).Where(s => s >= 0 && examination[s].IsPresent))
+                // Structures that nobody examined belong here too: without them a count may lack nothing and yet be open.
+                foreach (var site in count.Sites(examination, instance).Where(s => s >= 0))
                     Walk(quantified.Where, count.Where, site);
                 break;
             case (Statement statement, StatementNode leaf):

@@ -23,6 +23,7 @@ internal static class StatementEvidence
             ExtentStatement s => [at.Finding(s.Place, s.Finding)],
             AssessedStatement { Finding: { } finding } s => [at.Finding(s.Place, finding)],
             AssessedStatement => [at.Structure()],
+            NotAssessableStatement s => [at.Finding(s.Place, s.Finding)],
             TopicStatement s => [at.Topic(s)],
             ComparisonStatement s => at.Measures([s.Left, s.Right], Bound(at, s.Left, s.Right)),
             BetweenStatement s => at.Measures([s.Value, s.Low, s.High], Nearest(at, s)),

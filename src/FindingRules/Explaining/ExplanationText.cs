@@ -12,7 +12,8 @@ public static class ExplanationText
     {
         var page = new Outline(to, Width);
         var proofs = new ProofText(page, explanation);
-        if (explanation.Asked.IsEmpty) Lines(page, proofs, explanation);
+        if (!explanation.WhatIf.IsEmpty) WhatIf(page, explanation);
+        else if (explanation.Asked.IsEmpty) Lines(page, proofs, explanation);
         else Asked(page, proofs, explanation);
         page.Heading($"Pack {explanation.Pack.Name} {explanation.Pack.Version}; engine {explanation.Engine}");
         page.Line(0, explanation.Notice.ReplaceLineEndings(" "));
@@ -35,7 +36,23 @@ public static class ExplanationText
             page.Heading($"{key.Rule} for the {explanation.Find(key)!.SubjectTitle} in study {Printable.Of(explanation.Study)}");
             foreach (var line in explanation.Lines.Where(l => l.By.Contains(key)))
                 page.Line(1, $"The reading says because of it: {line.Text}");
+            if (explanation.WhyNot.FirstOrDefault(w => w.Key == key) is { } whyNot)
+            {
+                new ChangeText(page, explanation).Write(whyNot, 1);
+                page.Line(1, "The whole rule:");
+            }
             proofs.Write(key, 1);
+        }
+    }
+
+    private static void WhatIf(Outline page, Explanation explanation)
+    {
+        page.Heading($"What would take back what the reading of study {Printable.Of(explanation.Study)} says");
+        foreach (var whatIf in explanation.WhatIf)
+        {
+            page.Heading($"{Lead(whatIf.Line.Sort)}{whatIf.Line.Text}");
+            var asked = whatIf.Line.Sort == "next-step" ? $"Next: {whatIf.Line.Text}" : whatIf.Line.Text;
+            new ChangeText(page, explanation, asked).Write(whatIf, 1);
         }
     }
 

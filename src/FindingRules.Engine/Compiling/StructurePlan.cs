@@ -35,7 +35,7 @@ internal sealed class StructurePlan(Structure? structure, int number, PlanRules 
 
     public Subject SubjectOn(Side side) => _subjects[(int)side];
 
-    /// <summary>Position of a topic in <see cref="Topics"/> by its number in the network; negative where it is not of this structure.</summary>
+    /// <summary>Where in <see cref="Topics"/> the topic of a number is; negative where it does not speak of this structure.</summary>
     public int IndexOfTopic(int number)
     {
         var (low, high) = (0, Topics.Length - 1);

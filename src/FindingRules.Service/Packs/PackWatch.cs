@@ -8,12 +8,16 @@ namespace FindingRules.Service.Packs;
 /// </summary>
 internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILogger<PackWatch> log) : BackgroundService
 {
+    // At the start there is nothing that a half copied pack could replace, and end marks and counts tell one that was cut short.
+    private const int QuietAtStartMilliseconds = 50;
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         using var changed = new SemaphoreSlim(0, 1);
         var watchers = settings.PackFolders.Select(f => Watch(f, changed)).OfType<FileSystemWatcher>().ToArray();
         try
         {
+            if (Look()) await Task.Delay(Math.Min(QuietAtStartMilliseconds, settings.Limits.QuietMilliseconds), stoppingToken);
             while (!stoppingToken.IsCancellationRequested)
             {
                 if (Look()) await Task.Delay(settings.Limits.QuietMilliseconds, stoppingToken);

@@ -54,6 +54,7 @@ public sealed class OwnFindingDrawing(Draw draw, Vocabulary vocabulary)
         var finding = draw.Of((isFact ? vocabulary.StudyFacts : own.Kind!.Findings).Values.ToList());
         var place = isFact ? Place.Study : Place.Own;
         if (draw.Chance(5)) return new AssessedStatement(place, finding, Nowhere);
+        if (draw.Chance(4)) return new NotAssessableStatement(place, finding, Nowhere);
         return finding.Type switch
         {
             ChoiceType choice => new ValueStatement(

@@ -60,6 +60,14 @@ internal sealed class AssessedNode(int id, ImmutableArray<Place> places, int slo
     private static bool IsKnown(FindingValue? value) => value is not (null or NotAssessableValue);
 }
 
+/// <summary>Whether somebody tried and could not tell.</summary>
+internal sealed class NotAssessableNode(int id, ImmutableArray<Place> places, int slot)
+    : StatementNode(id, usesPrecision: false, places)
+{
+    public override Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened) =>
+        Kleene.Of(chosen[^1] >= 0 && examination[chosen[^1]].Values[slot] is NotAssessableValue);
+}
+
 /// <param name="mask">A bit for each value of the topic that is named.</param>
 internal sealed class TopicNode(int id, ImmutableArray<Place> places, int topic, ulong mask)
     : StatementNode(id, usesPrecision: false, places)

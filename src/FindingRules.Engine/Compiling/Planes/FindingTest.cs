@@ -28,6 +28,7 @@ internal abstract class FindingTest(bool isOfStudy, int slot, int cellCount)
         TestSort.Sign => new SignTest(key),
         TestSort.Extent => new ExtentTest(key),
         TestSort.Assessed => new AssessedTest(key),
+        TestSort.NotAssessable => new NotAssessableTest(key),
         _ => new MeasureTest(key, ((MeasureType)key.Finding.Type).Precision, literals.Cast<MeasureLiteral>()),
     };
 }
@@ -56,6 +57,11 @@ internal sealed class SignTest(TestKey key) : FindingTest(key.IsOfStudy, key.Slo
 internal sealed class AssessedTest(TestKey key) : FindingTest(key.IsOfStudy, key.Slot, 2)
 {
     public override Cells CellsOf(FindingValue? value) => Cells.Of(value is not (null or NotAssessableValue));
+}
+
+internal sealed class NotAssessableTest(TestKey key) : FindingTest(key.IsOfStudy, key.Slot, 2)
+{
+    public override Cells CellsOf(FindingValue? value) => Cells.Of(value is NotAssessableValue);
 }
 
 internal sealed class ExtentTest(TestKey key) : FindingTest(key.IsOfStudy, key.Slot, 2)

@@ -20,6 +20,9 @@ internal enum TestSort
 
     /// <summary>Never unknown: known or not.</summary>
     Assessed,
+
+    /// <summary>Never unknown: sent as not assessable or not.</summary>
+    NotAssessable,
 }
 
 /// <summary>

@@ -19,6 +19,7 @@ internal sealed class LiteralCompiler(FindingSlots slots, bool isStudyRule)
         ValueStatement s => Choice(s, isNegated),
         SignStatement s => TwoCells(TestSort.Sign, s.Place, s.Finding, isNegated),
         AssessedStatement { Finding: { } finding } s => TwoCells(TestSort.Assessed, s.Place, finding, isNegated),
+        NotAssessableStatement s => TwoCells(TestSort.NotAssessable, s.Place, s.Finding, isNegated),
         ExtentStatement s => Key(TestSort.Extent, s.Place, s.Finding) is { } key
             ? new CellLiteral(key with { Relation = s.Relation, From = s.From, To = s.To }, isNegated ? First : Second)
             : null,

@@ -31,6 +31,10 @@ internal static class NormalFilling
     public static string? Departure(StudySubject sent) =>
         sent.Lesions.Length > 0 ? $"lesion {sent.Lesions[0].Id}" : DepartingFinding(sent)?.Title;
 
+    /// <summary>What was sent and is not the normal that its finding declares.</summary>
+    public static IEnumerable<SentFinding> Departing(Findings findings) =>
+        findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value));
+
     public static FindingValue? NormalOf(FindingType type) => type switch
     {
         ChoiceType { Normal: { } normal } => new ChoiceValue(normal),

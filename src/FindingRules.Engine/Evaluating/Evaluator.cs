@@ -16,7 +16,7 @@ public static class Evaluator
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
     public static Reading Evaluate(RuleNetwork network, Study study) => ReadingWriter.Write(Examine(network, study), study);
 
-    private static Examination Examine(RuleNetwork network, Study study)
+    internal static Examination Examine(RuleNetwork network, Study study)
     {
         var examination = StudyLayout.Of(network, study);
         LayeredDecision.Run(examination);

@@ -31,14 +31,13 @@ internal static class NormalFilling
     }
 
     /// <summary>What speaks against filling in: the name of a finding that departs from normal, or of a lesion.</summary>
-    public static string? Departure(StudySubject sent)
-    {
-        if (sent.Lesions.Length > 0) return $"lesion {sent.Lesions[0].Id}";
-        foreach (var finding in sent.Findings.ByName.Values)
-            if (Departs(finding.Finding.Type, finding.Value))
-                return finding.Finding.Title;
-        return null;
-    }
+    public static string? Departure(StudySubject sent) => sent.Lesions.Length > 0
+        ? $"lesion {sent.Lesions[0].Id}"
+        : Departing(sent.Findings).FirstOrDefault()?.Finding.Title;
+
+    /// <summary>What was sent and is not the normal that its finding declares.</summary>
+    public static IEnumerable<SentFinding> Departing(Findings findings) =>
+        findings.ByName.Values.Where(f => Departs(f.Finding.Type, f.Value));
 
     public static FindingValue? NormalOf(FindingType type) => type switch
     {

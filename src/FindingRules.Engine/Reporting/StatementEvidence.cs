@@ -12,6 +12,8 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>What one statement looked at, for one choice of instances.</summary>
 internal static class StatementEvidence
 {
+    public const string NotSent = "not sent";
+
     public static IEnumerable<Evidence> Of(Examination examination, Statement statement, StatementNode node, int[] chosen)
     {
         var words = OneLine(statement.Location.Words);
@@ -97,7 +99,7 @@ internal static class StatementEvidence
 
         private Evidence Finding(int index, Place place, Finding finding, (string? Threshold, string? Distance) bound)
         {
-            var value = ValueOf(index, finding)?.ToString() ?? "not sent";
+            var value = ValueOf(index, finding)?.ToString() ?? NotSent;
             var isFilled = index >= 0 && examination[index].IsFilled is { } filled && filled[examination.Network.Slots[finding]];
             return new Evidence(SubjectAt(index, place), finding.Name, value, words, bound.Threshold, bound.Distance, isFilled);
         }

@@ -112,7 +112,7 @@ internal sealed class ReadCommand(Terminal terminal)
         {
             var answer = pack.Explain(text, asked);
             return answer.Explanation is { } explanation
-                ? answers.Explanation(explanation, answer.Messages, isAlone)
+                ? answers.Explanation(explanation, asked.Sort, answer.Messages, isAlone)
                 : answers.None(study, answer.Messages, isAlone);
         }
         var read = pack.Read(text);

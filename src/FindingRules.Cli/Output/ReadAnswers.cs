@@ -36,7 +36,7 @@ internal sealed class ReadAnswers(Terminal terminal, bool isJson)
         return ExitCode.Fine;
     }
 
-    public int Explanation(Explanation explanation, ImmutableArray<Message> messages, bool isAlone)
+    public int Explanation(Explanation explanation, QuestionSort sort, ImmutableArray<Message> messages, bool isAlone)
     {
         if (isJson)
         {
@@ -45,7 +45,7 @@ internal sealed class ReadAnswers(Terminal terminal, bool isJson)
         else
         {
             WriteRule();
-            ExplanationText.Write(terminal.Out, explanation);
+            ExplanationText.Write(terminal.Out, explanation, sort);
         }
         terminal.Out.Flush();
         MessageText.Write(terminal.Error, messages, terminal.Style);

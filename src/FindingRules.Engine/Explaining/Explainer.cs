@@ -68,6 +68,14 @@ public sealed class Explainer
         return explained with { WhatIf = [.. lines.Select(l => writer.Write(l.Line, l.By, explained.Proofs, explained.Answers))] };
     }
 
+    /// <summary>What each missing finding would lead to, in the order in which the reading asks for them.</summary>
+    public Explanation AskNext()
+    {
+        var weighed = AskNextWriter.Weigh(_decided, _reading.Unknown).ToList();
+        var writer = new NextQuestionWriter(_decided.Examination, Ways());
+        return Explain([], []) with { AskNext = [.. weighed.Select(writer.Write)] };
+    }
+
     /// <summary>The subjects of the study that a rule is bound to.</summary>
     public ImmutableArray<Subject> SubjectsOf(Rule rule) => [.. At(rule, null).Select(r => r.Instance.Subject)];
 

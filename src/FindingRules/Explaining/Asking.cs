@@ -25,7 +25,12 @@ internal static class Asking
             messages.Add(ExplanationMessages.NothingAskedOfRule(Words(idle), idle));
             return null;
         }
-        return question.Sort == QuestionSort.WhatIf ? explainer.WhatIf() : explainer.Trace();
+        return question.Sort switch
+        {
+            QuestionSort.WhatIf => explainer.WhatIf(),
+            QuestionSort.AskNext => explainer.AskNext(),
+            _ => explainer.Trace(),
+        };
     }
 
     private static Rule? RuleOf(Pack pack, Question question, MessageBag messages)

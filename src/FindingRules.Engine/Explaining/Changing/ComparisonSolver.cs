@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
-using FindingRules.Engine.Compiling.Nodes;
-using FindingRules.Engine.Evaluating;
-using FindingRules.Engine.Reporting;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Quantities;
-using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 
@@ -15,10 +11,9 @@ namespace FindingRules.Engine.Explaining.Changing;
 /// Finds where a comparison turns as one of its measures changes. It only proposes values to try: whether a value does
 /// what it should is always decided by the engine.
 /// </summary>
-internal sealed class ComparisonSolver(Examination examination, StatementNode node, int[] chosen)
+/// <param name="now">What is known of a measure now; null where nothing is.</param>
+internal sealed class ComparisonSolver(Func<Place, Finding, Interval?> now)
 {
-    private readonly AmountReader _amounts = new(examination, node, chosen);
-
     public IsCompared Of(Statement statement, Place place, Finding finding)
     {
         var (sides, holds) = Sides(statement);
@@ -26,7 +21,7 @@ internal sealed class ComparisonSolver(Examination examination, StatementNode no
             .Where(m => m.Place != place || m.Finding != finding).ToList();
         var edges = ImmutableArray.CreateBuilder<Rational>();
         // Something unknown keeps it unknown for every value.
-        var isExact = others.TrueForAll(m => _amounts.ValueOf(m.Place, m.Finding) is not MeasuredValue { Interval.IsPoint: false });
+        var isExact = others.TrueForAll(m => now(m.Place, m.Finding) is not { IsPoint: false });
         foreach (var side in sides)
         {
             Rational? Difference(Rational x) =>
@@ -84,7 +79,7 @@ internal sealed class ComparisonSolver(Examination examination, StatementNode no
     private Rational? Now(Place place, Finding finding)
     {
         var type = (MeasureType)finding.Type;
-        var interval = (_amounts.ValueOf(place, finding) as MeasuredValue)?.Interval ?? type.Normal ?? type.Plausible;
+        var interval = now(place, finding) ?? type.Normal ?? type.Plausible;
         return (interval.Low, interval.High) switch
         {
             ({ } low, { } high) => (low + high) / 2,

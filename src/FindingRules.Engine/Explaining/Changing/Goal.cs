@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FindingRules.Engine.Asking;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Engine.Reporting;
 using FindingRules.Model.Packs;
@@ -18,21 +19,22 @@ internal abstract class Goal
 
     /// <summary>Adds everything that the outcome can depend on.</summary>
     public abstract void Reach(Reach reach, Examination examination);
+
+    protected static int PositionOf(Instance instance, Topic topic)
+    {
+        var topics = instance.Plan.Topics;
+        for (var i = 0; i < topics.Length; i++)
+            if (topics[i].Topic == topic)
+                return i;
+        throw new System.Diagnostics.UnreachableException();
+    }
 }
 
 /// <summary>A rule stands at a subject, and its topics are published with its values.</summary>
 internal sealed class RuleStands(Rule rule, Subject subject) : Goal
 {
-    public override Truth Of(Examination examination)
-    {
-        if (RuleOf(examination) is not { } at) return Truth.Unknown;
-        switch (at.State.Standing)
-        {
-            case Standing.False or Standing.Yields: return Truth.False;
-            case Standing.Unknown or Standing.Open: return WorstOf(at) == Truth.False ? Truth.False : Truth.Unknown;
-            default: return WorstOf(at);
-        }
-    }
+    public override Truth Of(Examination examination) =>
+        RuleOf(examination) is { } at ? Emission.Of(at.Instance, at.Position) : Truth.Unknown;
 
     public override void Reach(Reach reach, Examination examination)
     {
@@ -49,22 +51,6 @@ internal sealed class RuleStands(Rule rule, Subject subject) : Goal
                 return new RuleAt(examination, index, i);
         return null;
     }
-
-    private static Truth WorstOf(RuleAt at)
-    {
-        var worst = Truth.True;
-        foreach (var given in at.Rule.Topics)
-        {
-            var state = at.StateOf(given.Topic);
-            worst = Kleene.And(worst, state.Status switch
-            {
-                TopicStatus.Published => Kleene.Of(given.Topic.Values[state.Value] == given.Value),
-                TopicStatus.Open => Truth.Unknown,
-                _ => Truth.False,
-            });
-        }
-        return worst;
-    }
 }
 
 /// <summary>A topic is not published with a value any more.</summary>
@@ -74,22 +60,13 @@ internal sealed class AnswerGone(Topic topic, string value, Subject subject) : G
     {
         var index = Trials.Find(examination, subject);
         if (index < 0) return Truth.True;
-        var position = Position(examination, index);
-        return examination[index].Topics[position] is { Status: TopicStatus.Published } state && topic.Values[state.Value].Name == value
+        var position = PositionOf(examination[index], topic);
+        return examination[index].TopicAt(position) is { Status: TopicStatus.Published } state && topic.Values[state.Value].Name == value
             ? Truth.False
             : Truth.True;
     }
 
     public override void Reach(Reach reach, Examination examination) => reach.Add(Trials.Find(examination, subject), topic);
-
-    private int Position(Examination examination, int index)
-    {
-        var topics = examination[index].Plan.Topics;
-        for (var i = 0; i < topics.Length; i++)
-            if (topics[i].Topic == topic)
-                return i;
-        throw new System.Diagnostics.UnreachableException();
-    }
 }
 
 /// <summary>No rule proposes a step any more for the subjects that it was proposed for.</summary>

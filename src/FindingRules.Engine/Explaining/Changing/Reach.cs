@@ -105,7 +105,8 @@ internal sealed class Reach(Examination examination)
 
         void Compared()
         {
-            var solver = new ComparisonSolver(examination, node, chosen);
+            var amounts = new AmountReader(examination, node, chosen);
+            var solver = new ComparisonSolver((place, finding) => (amounts.ValueOf(place, finding) as MeasuredValue)?.Interval);
             foreach (var (place, finding) in Operands(statement).SelectMany(o => MeasuresIn.Of(o, Place.Own)).Distinct())
             {
                 var test = solver.Of(statement, place, finding);

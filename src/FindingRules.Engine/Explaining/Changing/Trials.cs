@@ -14,7 +14,7 @@ internal sealed class Trials(RuleNetwork network, Study study)
     public T Ask<T>(Study changed, Func<Examination, T> ask)
     {
         Count++;
-        return ask(Evaluator.Examine(network, changed));
+        return Evaluator.Use(network, changed, ask);
     }
 
     /// <summary>The instance of a subject; -1 where the study does not have it.</summary>

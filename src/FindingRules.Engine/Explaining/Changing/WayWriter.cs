@@ -22,16 +22,16 @@ internal sealed class WayWriter(RuleNetwork network, Study study, Examination ex
 
     private Way Write(ImmutableArray<(FindingSlot Slot, Cell Cell)> changes)
     {
-        var then = Then(changes);
-        return new Way(
-            [.. changes.OrderBy(c => c.Slot).Select(c => Write(c.Slot, c.Cell))],
-            [.. then.Except(_now)], [.. _now.Except(then)]);
+        var (said, gone) = Differences(changes);
+        return new Way([.. changes.OrderBy(c => c.Slot).Select(c => Write(c.Slot, c.Cell))], said, gone);
     }
 
-    public ImmutableArray<string> Then(IEnumerable<(FindingSlot Slot, Cell Cell)> changes)
+    /// <summary>What the reading of the changed study says more than that of the study, and what it does not say.</summary>
+    public (ImmutableArray<string> Said, ImmutableArray<string> Gone) Differences(IEnumerable<(FindingSlot Slot, Cell Cell)> changes)
     {
         var changed = changes.Aggregate(study, (s, c) => StudyEdit.With(s, c.Slot, c.Cell.Value));
-        return SaidLines.Of(Evaluator.Evaluate(network, changed));
+        var then = SaidLines.Of(Evaluator.Evaluate(network, changed));
+        return ([.. then.Except(_now)], [.. _now.Except(then)]);
     }
 
     private Change Write(FindingSlot slot, Cell cell)

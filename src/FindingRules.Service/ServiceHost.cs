@@ -8,6 +8,7 @@ using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
+using FindingRules.Service.Readings.Batch;
 
 namespace FindingRules.Service;
 
@@ -53,6 +54,7 @@ public static class ServiceHost
         app.UseProblems();
         app.UseOpenApi();
         app.MapReadings();
+        app.MapBatch();
         app.MapPacks();
         app.MapCodes();
         app.MapHealth();

@@ -38,6 +38,8 @@ internal sealed class NodeCompiler(FindingSlots slots, IReadOnlyDictionary<Topic
             (id, places) => new ExtentNode(id, places, slots[s.Finding], s.Relation, s.From, s.To)),
         AssessedStatement s => At(s.Place, $"{(s.Finding is null ? "structure" : Slot(s.Finding))} assessed",
             (id, places) => new AssessedNode(id, places, s.Finding is null ? -1 : slots[s.Finding])),
+        NotAssessableStatement s => At(s.Place, $"{Slot(s.Finding)} not assessable",
+            (id, places) => new NotAssessableNode(id, places, slots[s.Finding])),
         TopicStatement s => At(s.Place, $"topic {topicNumbers[s.Topic]} {MaskOf(s):x}",
             (id, places) => new TopicNode(id, places, topicNumbers[s.Topic], MaskOf(s))),
         ComparisonStatement s => Amounts([s.Left, s.Right], $"compare {s.Comparator}",

@@ -19,6 +19,16 @@ internal sealed class Examination(ImmutableArray<StudySubject> subjects, Finding
         return IsFilled(sent) ? NormalOf(finding.Type) : null;
     }
 
+    public bool IsNotAssessable(Subject at, Finding finding)
+    {
+        if (at.Structure is null) return facts.Find(finding.Name)?.Value is NotAssessableValue;
+        if (Sent(at) is not { } sent) return false;
+        var lesion = sent.Lesions.FirstOrDefault(l => l.Id == at.Lesion);
+        return (lesion?.Findings.Find(finding.Name) ?? sent.Findings.Find(finding.Name)) is { } found
+            ? found.Value is NotAssessableValue
+            : sent.IsNotAssessable;
+    }
+
     public bool IsAnythingKnown(Subject at) =>
         at.Structure is { } structure
             ? structure.Kind.Findings.Values.Any(f => Find(at, f) is not null)

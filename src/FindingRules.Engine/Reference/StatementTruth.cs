@@ -24,6 +24,8 @@ internal sealed class StatementTruth(Whereabouts whereabouts, Answers answers, b
         SignStatement s => choices.At(s.Place, own, whereabouts).Select(c => OfSign(whereabouts.Find(c.Spot, s.Finding))),
         ExtentStatement s => choices.At(s.Place, own, whereabouts).Select(c => OfExtent(s, whereabouts.Find(c.Spot, s.Finding))),
         AssessedStatement s => choices.At(s.Place, own, whereabouts).Select(c => Kleene.Of(IsAssessed(s, c.Spot))),
+        NotAssessableStatement s => choices.At(s.Place, own, whereabouts)
+            .Select(c => Kleene.Of(c.Spot is not null && whereabouts.IsNotAssessable(c.Spot, s.Finding))),
         TopicStatement s => choices.At(s.Place, own, whereabouts).Select(c => OfTopic(s, c.Spot)),
         ComparisonStatement s =>
             from left in _quantities.Of(s.Left, own, choices)

@@ -15,6 +15,8 @@ internal sealed class Whereabouts(Examination now, Examination? earlier)
 {
     public FindingValue? Find(Spot? spot, Finding finding) => spot is null ? null : In(spot)?.Find(spot.Subject, finding);
 
+    public bool IsNotAssessable(Spot spot, Finding finding) => In(spot)?.IsNotAssessable(spot.Subject, finding) ?? false;
+
     public bool IsAnythingKnown(Spot spot) => In(spot)?.IsAnythingKnown(spot.Subject) ?? false;
 
     /// <summary>Its lesions, or itself.</summary>

@@ -64,6 +64,7 @@ internal sealed class Decided
     public Decided(Examination examination, Model.Studies.Study study)
     {
         Examination = examination;
+        HasEarlierStudy = study.Earlier is not null;
         var order = ReportOrder.Of(study);
         Instances =
         [
@@ -80,6 +81,8 @@ internal sealed class Decided
     }
 
     public Examination Examination { get; }
+
+    public bool HasEarlierStudy { get; }
 
     public ImmutableArray<int> Instances { get; }
 

@@ -51,16 +51,17 @@ internal sealed class StepWriter(Decided decided)
     {
         var side = step.Structure.IsPaired ? rule.Instance.Subject.Side : Side.None;
         var target = Examination.SiteOf(step.Structure, side == Side.None && step.Structure.IsPaired ? Side.Unknown : side);
-        var isDone = step.CompletedBy.All(f => Known(target, f).Any());
+        // Who tried and could not tell is not sent back to try again; what was found then says so.
+        var isDone = step.CompletedBy.All(f => Sent(target, f).Any());
         return new Proposal(
             $"evaluate {Examination[target].Subject.Key}", _filler.Fill(step.Says, target), step.Urgency, isDone,
             isDone ? Found(target, step) : [], []);
     }
 
-    private IEnumerable<FindingValue> Known(int whole, Finding finding)
+    private IEnumerable<FindingValue> Sent(int whole, Finding finding)
     {
         for (var i = whole; i <= whole + Examination[whole].LesionCount; i++)
-            if (Examination.ValueAt(i, Examination.Network.Slots[finding]) is { } value and not NotAssessableValue)
+            if (Examination[i].Values[Examination.Network.Slots[finding]] is { } value)
                 yield return value;
     }
 
@@ -76,7 +77,7 @@ internal sealed class StepWriter(Decided decided)
                     answers.Add($"{instance.Plan.Topics[t].Topic.Title}: {instance.Plan.Topics[t].Topic.Values[state.Value].Title}");
         }
         if (answers.Count == 0)
-            answers.AddRange(step.CompletedBy.Select(f => $"{f.Title}: {string.Join(", ", Known(whole, f).Distinct())}"));
+            answers.AddRange(step.CompletedBy.Select(f => $"{f.Title}: {string.Join(", ", Sent(whole, f).Distinct())}"));
         return [.. answers.Distinct()];
     }
 

@@ -9,18 +9,19 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// Rules that are left undecided and of which something was sent: unknown ones, and true ones that something unknown
-/// could still withdraw. A rule nothing of which was sent is not spoken of.
+/// could still withdraw. A rule nothing of which was sent is not spoken of, and neither is one that could become true
+/// only by an earlier study where none was sent.
 /// </summary>
 internal static class UndecidedWriter
 {
     public static ImmutableArray<UndecidedRule> Write(Decided decided) =>
-        [.. decided.Rules.Select(Of).OfType<UndecidedRule>()];
+        [.. decided.Rules.Select(r => Of(r, decided.HasEarlierStudy)).OfType<UndecidedRule>()];
 
-    private static UndecidedRule? Of(RuleAt rule)
+    private static UndecidedRule? Of(RuleAt rule, bool hasEarlier)
     {
         switch (rule.State.Standing)
         {
-            case Standing.Unknown when IsTouched(rule):
+            case Standing.Unknown when IsTouched(rule) && (hasEarlier || EarlierStudy.IsNotNeededFor(rule)):
                 return Make(rule, [rule], []);
             case Standing.Open:
                 var superiors = rule.Entry.Superiors.Select(p => new RuleAt(rule.Examination, rule.Index, p))
@@ -60,11 +61,18 @@ internal static class UndecidedWriter
         (Negation negation, NotNode not) => IsTouched(examination, negation.Part, not.Part, instance),
         (Quantified quantified, CountNode count) => count.Sites(examination, instance).ToList()
             .Exists(s => s >= 0 && examination[s].IsPresent && IsTouched(examination, quantified.Where, count.Where, s)),
-        (AssessedStatement, _) => false,
-        (ComparisonStatement or BetweenStatement, StatementNode measure) => measure.UsesBound(examination, instance)
-            || measure.Decide(examination, instance, isWidened: false) != Truth.Unknown,
+        (AssessedStatement or NotAssessableStatement, _) => false,
+        (ComparisonStatement or BetweenStatement, StatementNode measure) when measure.UsesBound(examination, instance) =>
+            IsSent(examination, (Statement)condition, measure, instance),
+        (Statement statement, StatementNode leaf) =>
+            leaf.Decide(examination, instance, isWidened: false) != Truth.Unknown && IsSent(examination, statement, leaf, instance),
         _ => node.Decide(examination, instance, isWidened: false) != Truth.Unknown,
     };
+
+    /// <summary>A normal that was filled in is not something sent: it settles rules, and none is spoken of for its sake.</summary>
+    private static bool IsSent(Examination examination, Statement statement, StatementNode leaf, int instance) =>
+        leaf.Choices(examination, instance)
+            .Any(chosen => StatementEvidence.Of(examination, statement, leaf, chosen).Any(e => !e.IsFromNormal && e.Value != StatementEvidence.NotSent));
 
     private static bool AnyTouched(Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance)
     {

@@ -143,3 +143,14 @@ internal sealed class AssessedForm : Form
             ? TooMany(context, reading, target)
             : TypeNameMessages.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
 }
+
+/// <summary>Before <c>not assessable</c>: a finding.</summary>
+internal sealed class NotAssessableForm : Form
+{
+    protected override bool FitsHere(PhraseReading reading) => reading is { Target: FindingTarget, Values: [] };
+
+    protected override Message ExplainHere(BindingContext context, PhraseSyntax phrase, PhraseReading reading, Target target) =>
+        target is FindingTarget
+            ? TooMany(context, reading, target)
+            : TypeNameMessages.NotAssessed(context.At(phrase.Span), target.Name, target.Type);
+}

@@ -20,6 +20,7 @@ internal sealed class StatementBinder(BindingContext context)
         IsSyntax says => NotWords(says.Operand, "a finding or a structure"),
         NoSyntax no => BindNo(no),
         AssessedSyntax assessed => BindAssessed(assessed),
+        NotAssessableSyntax notAssessable => BindNotAssessable(notAssessable),
         ExtentSyntax extent => BindExtent(extent),
         ComparisonSyntax comparison => new QuantityBinder(context).Bind(comparison),
         BetweenSyntax between => new QuantityBinder(context).Bind(between),
@@ -55,6 +56,15 @@ internal sealed class StatementBinder(BindingContext context)
         var location = context.At(assessed.Span);
         var statement = new AssessedStatement(reading.Place, (reading.Target as FindingTarget)?.Finding, location);
         return assessed.Not is null ? statement : new Negation(statement, location);
+    }
+
+    private Condition? BindNotAssessable(NotAssessableSyntax says)
+    {
+        if (says.Operand is not PhraseSyntax phrase) return NotWords(says.Operand, "a finding");
+        var reading = _resolver.Resolve(phrase, new NotAssessableForm()).Reading;
+        return reading?.Target is FindingTarget { Finding: var finding }
+            ? new NotAssessableStatement(reading.Place, finding, context.At(says.Span))
+            : null;
     }
 
     private Condition? BindAssessedAlone(AssessedSyntax assessed) =>

@@ -7,7 +7,7 @@ namespace FindingRules.Language.Grammar;
 
 /// <summary>
 /// statement = sum [ tail ]
-/// tail      = compare sum | "between" sum "and" sum | extent | [ "not" ] "assessed" | "is" … | "not" word
+/// tail      = compare sum | "between" sum "and" sum | extent | [ "not" ] "assessed" | "not" "assessable" | "is" … | "not" word
 /// Each tail begins with a word of its own and is then bound to go through.
 /// </summary>
 internal static class StatementGrammar
@@ -55,9 +55,13 @@ internal static class StatementGrammar
         from values in PhraseGrammar.Words
         select Tail(o => new IsSyntax(o, null, values));
 
+    private static readonly Parser<Func<OperandSyntax, BodySyntax>> Assessable =
+        from assessable in Lexeme.Keyword("assessable")
+        select Tail(o => new NotAssessableSyntax(o, assessable));
+
     private static readonly Parser<Func<OperandSyntax, BodySyntax>> NotTail =
         from not in Connecting.Not
-        from rest in Assessed.XOr(Value).Expecting("a value", "`assessed`")
+        from rest in Assessed.XOr(Assessable).XOr(Value).Expecting("a value", "`assessed`")
         select Tail(o => rest(o) switch
         {
             AssessedSyntax assessed => assessed with { Not = not },

@@ -11,8 +11,8 @@ public static class ReservedWords
         StringComparer.Ordinal,
         [
             "and", "or", "not", "is", "no", "any", "every", "at", "least", "most", "above", "below", "between", "from",
-            "to", "spans", "reaches", "within", "assessed", "where", "earlier", "ipsilateral", "contralateral", "study",
-            "evaluate", "next", "hold", "caution", "each", "probability", "after",
+            "to", "spans", "reaches", "within", "assessed", "assessable", "where", "earlier", "ipsilateral", "contralateral",
+            "study", "evaluate", "next", "hold", "caution", "each", "probability", "after",
             .. Unit.All.SelectMany(u => new[] { u.Name, u.Ucum }).Where(n => n.All(char.IsAsciiLetterOrDigit) && char.IsAsciiLetter(n[0])),
         ]);
 

@@ -37,6 +37,11 @@ internal sealed record ExtentSyntax(
 internal sealed record AssessedSyntax(OperandSyntax? Operand, WordSyntax? Not, WordSyntax Assessed)
     : BodySyntax((Operand?.Span ?? Assessed.Span).Through(Assessed.Span));
 
+/// <param name="Operand">What could not be assessed.</param>
+/// <param name="Assessable">The last word, behind <c>not</c>.</param>
+internal sealed record NotAssessableSyntax(OperandSyntax Operand, WordSyntax Assessable)
+    : BodySyntax(Operand.Span.Through(Assessable.Span));
+
 /// <param name="Opening">any, every, no or at.</param>
 /// <param name="Quantifier">What is counted.</param>
 /// <param name="Count">The number of <c>at least 2</c>.</param>

@@ -18,6 +18,7 @@ internal static class CanonicalCondition
         ExtentStatement extent => Extent(extent),
         AssessedStatement assessed =>
             assessed.Finding is null ? $"{At(assessed.Place)} assessed" : $"{At(assessed.Place)} {assessed.Finding.Name} assessed",
+        NotAssessableStatement tried => $"{At(tried.Place)} {tried.Finding.Name} not assessable",
         ComparisonStatement comparison =>
             $"{CanonicalQuantity.Of(comparison.Left)} {Mark(comparison.Comparator)} {CanonicalQuantity.Of(comparison.Right)}",
         BetweenStatement between =>

@@ -59,6 +59,9 @@ public sealed record ExtentStatement(Place Place, Finding Finding, ExtentRelatio
 /// <summary>A finding, or where <paramref name="Finding"/> is null the structure, was assessed. Never unknown.</summary>
 public sealed record AssessedStatement(Place Place, Finding? Finding, Location Location) : Statement(Location);
 
+/// <summary>Somebody tried and could not tell: the finding was sent as not assessable. Never unknown.</summary>
+public sealed record NotAssessableStatement(Place Place, Finding Finding, Location Location) : Statement(Location);
+
 public enum Comparator
 {
     Above,

@@ -16,6 +16,7 @@ internal static class ConditionWords
         SignStatement sign => Path(sign.Place, sign.Finding.Name),
         ExtentStatement extent => Extent(extent),
         AssessedStatement assessed => $"{AssessedPath(assessed)}assessed",
+        NotAssessableStatement tried => $"{Path(tried.Place, tried.Finding.Name)} not assessable",
         ComparisonStatement comparison =>
             $"{QuantityWords.Of(comparison.Left)} {Word(comparison.Comparator)} {QuantityWords.Of(comparison.Right)}",
         BetweenStatement between =>
@@ -54,7 +55,7 @@ internal static class ConditionWords
         AssessedStatement assessed => $"{AssessedPath(assessed)}not assessed",
         ValueStatement { Values: [var value] } says => $"{Path(says.Place, says.Finding.Name)} is not {value}",
         TopicStatement { Values: [var value] } says => $"{Path(says.Place, says.Topic.Name)} is not {value}",
-        _ => $"not {Inner(part, IsLong(part) || part is Negation)}",
+        _ => $"not {Inner(part, IsLong(part) || part is Negation or NotAssessableStatement)}",
     };
 
     private static string Extent(ExtentStatement extent)

@@ -2,6 +2,7 @@ using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
+using FindingRules.Service.Readings.Batch;
 using Microsoft.Extensions.Logging.Console;
 
 namespace FindingRules.Service.Hosting;
@@ -37,6 +38,7 @@ internal static class HostBuilding
         services.AddHostedService<PackWatch>();
         services.AddHostedService<LifeLog>();
         services.AddSingleton<ReadingDesk>();
+        services.AddSingleton<BatchDesk>();
         services.AddSingleton<StudyEvaluation>((pack, study, limits) => pack.Read(study, limits));
         services.AddOpenApiDocument();
     }

@@ -15,6 +15,7 @@ internal sealed class OperationWords : IOperationFilter
             if (parameter.Schema is OpenApiSchema schema) schema.Default = null;
         }
         if (operation.OperationId == "CreateReading") DescribeReading(operation);
+        if (operation.OperationId == "CreateReadings") DescribeReadings(operation);
         if (operation.OperationId == "GetStudySchema") SetSchema(operation, new OpenApiSchema { Type = JsonSchemaType.Object });
     }
 
@@ -50,6 +51,16 @@ internal sealed class OperationWords : IOperationFilter
         Say(operation, "422", "The study has mistakes, or it does not say which pack reads it.");
         Say(operation, "500", "The evaluation failed.");
         Say(operation, "503", "No pack is in force, the evaluation was too late, or too many studies came at once.");
+    }
+
+    private static void DescribeReadings(OpenApiOperation operation)
+    {
+        operation.RequestBody!.Description = "A study a line, each as for one reading. Blank lines are passed over.";
+        Say(operation, "200", "A line for each study: a reading, or why there is none.");
+        Say(operation, "400", "The address says something unknown.");
+        Say(operation, "404", "The pack that the address names is not in force.");
+        Say(operation, "415", "The body is not said to be NDJSON.");
+        Say(operation, "503", "No pack is in force.");
     }
 
     private static void SetSchema(OpenApiOperation operation, IOpenApiSchema schema)

@@ -11,10 +11,7 @@ internal sealed record PackChoice(TakenPack? Pack, Problem? Problem)
 {
     public static PackChoice Of(ShelfState state, StudyPeek study, string? inAddress)
     {
-        if (state.InForce.IsEmpty) return No(StatusCodes.Status503ServiceUnavailable, ServiceMessages.NoPackInForce());
-        if (inAddress is not null && state.FindInForce(inAddress) is null)
-            return No(StatusCodes.Status404NotFound, ServiceMessages.PackNotInForce(
-                new SourceText("address", "").Whole, inAddress, state.Names));
+        if (Refusal(state, inAddress) is { } problem) return new PackChoice(null, problem);
         if (study is { Pack: { } name, PackAt: { } at })
         {
             var named = state.InForce.FirstOrDefault(p => p.Pack.Name == name);
@@ -27,6 +24,16 @@ internal sealed record PackChoice(TakenPack? Pack, Problem? Problem)
         return state.InForce is [var only]
             ? new PackChoice(only, null)
             : No(StatusCodes.Status422UnprocessableEntity, ServiceMessages.PackNotSaid(state.Names));
+    }
+
+    /// <summary>Why no study can be read, whatever it says; null where one can.</summary>
+    public static Problem? Refusal(ShelfState state, string? inAddress)
+    {
+        if (state.InForce.IsEmpty) return new Problem(StatusCodes.Status503ServiceUnavailable, ServiceMessages.NoPackInForce());
+        return inAddress is null || state.FindInForce(inAddress) is not null
+            ? null
+            : new Problem(StatusCodes.Status404NotFound, ServiceMessages.PackNotInForce(
+                new SourceText("address", "").Whole, inAddress, state.Names));
     }
 
     private static PackChoice No(int status, Message cause) => new(null, new Problem(status, cause));

@@ -20,6 +20,20 @@ public static class ReadingJson
     public static ReadOnlyMemory<byte> ToBytes(Reading reading, bool isPretty = false) =>
         Written(to => Write(to, reading), isPretty);
 
+    /// <summary>On one line, without its end.</summary>
+    public static void Write(IBufferWriter<byte> bytes, Reading reading)
+    {
+        using var to = new Utf8JsonWriter(bytes, Compact);
+        Write(to, reading);
+    }
+
+    /// <summary>On one line, without its end.</summary>
+    public static void Write(IBufferWriter<byte> bytes, NoReading none)
+    {
+        using var to = new Utf8JsonWriter(bytes, Compact);
+        Write(to, none);
+    }
+
     /// <summary>
     /// What stands where a reading would: <c>{noReading, study?, source, line, messages}</c>. It says in words that there
     /// is none, so that nobody takes the gap for a study without suggestions.

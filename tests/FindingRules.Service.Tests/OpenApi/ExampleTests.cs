@@ -44,6 +44,15 @@ public sealed class ExampleTests
     }
 
     [Fact]
+    public async Task A_batch_is_answered_as_the_example_says()
+    {
+        await using var service = await RunningService.StartAsync();
+        var lines = Examples.Read("CreateReadings.request.one-good-one-wrong.ndjson");
+        using var answer = await service.PostAsync(Encoding.UTF8.GetBytes(lines), "application/x-ndjson", "/v1/readings/batch");
+        Examples.Match("CreateReadings.200.one-good-one-wrong.ndjson", await answer.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
     public async Task A_fault_is_answered_as_the_example_says()
     {
         await using var service = await RunningService.StartAsync(change: services =>

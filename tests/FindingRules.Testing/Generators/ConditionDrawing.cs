@@ -107,12 +107,12 @@ public sealed class ConditionDrawing
             structure.Kind.Findings.Values.First(f => f.Type is ExtentType));
     }
 
-    private AssessedStatement Assessed(Scope own)
+    private Statement Assessed(Scope own)
     {
-        if (own.IsStudy || _draw.Chance(60))
+        if (own.IsStudy || _draw.Chance(75))
         {
             var (at, finding) = _draw.Chance(50) ? _places.Find<MeasureType>(own) : _places.Find<ChoiceType>(own);
-            return new AssessedStatement(at, finding, Nowhere);
+            return _draw.Chance(40) ? new NotAssessableStatement(at, finding, Nowhere) : new AssessedStatement(at, finding, Nowhere);
         }
         var (place, kind) = _places.Any(own);
         return new AssessedStatement(kind is null ? Place.Own : place, null, Nowhere);

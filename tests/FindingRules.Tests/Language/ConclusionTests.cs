@@ -66,6 +66,7 @@ public sealed class ConclusionTests
             [nameof(BetweenStatement)] = " between ",
             [nameof(ExtentStatement)] = " spans ",
             [nameof(AssessedStatement)] = " assessed",
+            [nameof(NotAssessableStatement)] = " not assessable",
         };
         var sorts = typeof(Condition).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Condition)) && !t.IsAbstract).Select(t => t.Name);
 

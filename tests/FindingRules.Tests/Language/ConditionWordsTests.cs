@@ -21,6 +21,7 @@ public sealed class ConditionWordsTests
             "shadowing", "no shadowing", "trauma", "echo anechoic", "echo hypoechoic or anechoic", "echo is not fibrillar",
             "fluid reaches bursal", "fluid spans bursal to articular surface", "fluid within intrasubstance to articular",
             "not fluid within bursal", "assessed", "contralateral assessed", "thickness not assessed", "ipsilateral biceps assessed",
+            "reangled not assessable", "not (thickness not assessable)",
             "tear-depth full-thickness or bursal-sided", "ipsilateral biceps subluxed", "contralateral subscapularis full-thickness",
             "depth-share above 50 %", "age at least 60 years", "suspected wood or glass", "earlier radiograph negative")),
         (1, Gen.Select(Quantity, Gen.OneOf("above", "at least", "<", "<=", "="), Quantity, (a, by, b) => $"{a} {by} {b}")),
@@ -82,6 +83,7 @@ public sealed class ConditionWordsTests
     [InlineData("any cuff-tendon where (assessed)", "every cuff-tendon where (assessed)")]
     [InlineData("(shadowing and trauma) or assessed", "shadowing and (trauma or assessed)")]
     [InlineData("fluid reaches bursal", "fluid within bursal")]
+    [InlineData("reangled not assessed", "reangled not assessable")]
     public void Another_meaning_has_another_canonical_text(string one, string other)
     {
         var (left, right) = (Reading.Condition("each cuff-tendon", one), Reading.Condition("each cuff-tendon", other));

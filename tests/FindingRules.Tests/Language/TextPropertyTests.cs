@@ -13,7 +13,7 @@ public sealed class TextPropertyTests
     private static readonly string[] Words =
     [
         "and", "or", "not", "is", "no", "any", "every", "at", "least", "most", "above", "below", "between", "to", "spans", "reaches",
-        "within", "assessed", "where", "earlier", "ipsilateral", "contralateral", "study", "evaluate", "next", "hold", "caution",
+        "within", "assessed", "assessable", "where", "earlier", "ipsilateral", "contralateral", "study", "evaluate", "next", "hold", "caution",
         "echo", "anechoic", "hypoechoic", "thickness", "shadowing", "fluid", "bursal", "articular", "surface", "position", "subluxed",
         "tear-depth", "full-thickness", "depth-share", "biceps", "subscapularis", "cuff-tendon", "suspected", "wood", "trauma", "age",
         "refer", "thickened", "full", "unheard", "4", "1.5", "0", "mm", "cm", "years", "%", "(", ")", "+", "-", "*", "/", ">", ">=",

@@ -18,12 +18,12 @@ public static class ServiceMessages
             7002, Severity.Error, Request(),
             $"`{method}` is not answered at `{path}`, only {Spelling.List(allowed.Split(", "), "and")}");
 
-    public static Message ContentType(string? found) =>
+    public static Message ContentType(string? found, string expected = "application/json") =>
         new(7003, Severity.Error, Request(), found is null
-            ? "the request does not say what it holds, expected the content type `application/json`"
-            : $"the request says it holds `{found}`, expected `application/json` in UTF-8, not compressed")
+            ? $"the request does not say what it holds, expected the content type `{expected}`"
+            : $"the request says it holds `{found}`, expected `{expected}` in UTF-8, not compressed")
         {
-            Label = "send the header `Content-Type: application/json`",
+            Label = $"send the header `Content-Type: {expected}`",
         };
 
     public static Message RequestTooLarge(long most) =>

@@ -35,6 +35,30 @@ public sealed class AssessedAndNormalTests
     }
 
     [Fact]
+    public void Not_assessable_is_true_only_where_it_was_sent_as_such()
+    {
+        Assert.Equal(Truth.True, Of(Own.NotAssessable("echo"), Right("supraspinatus", ("echo", new NotAssessableValue()))));
+        Assert.Equal(Truth.True, Of(Own.NotAssessable("echo"), Right("supraspinatus", ("gap", 1)).NotAssessable()));
+        Assert.Equal(Truth.False, Of(Own.NotAssessable("gap"), Right("supraspinatus", ("gap", 1)).NotAssessable()));
+        Assert.Equal(Truth.False, Of(Own.NotAssessable("echo"), Right("supraspinatus", ("echo", "anechoic"))));
+        Assert.Equal(Truth.False, Of(Own.NotAssessable("echo"), Right("supraspinatus")));
+        Assert.Equal(Truth.False, Of(Own.NotAssessable("reangled"), Right("supraspinatus").Normal()));
+    }
+
+    [Fact]
+    public void Not_assessable_of_one_lesion_or_fact_is_enough_and_not_of_what_was_not_sent()
+    {
+        var tried = new NotAssessableValue();
+        var rule = Rule("R", Only("biceps"), Beside("supraspinatus").NotAssessable("echo"));
+        var lesions = Right("supraspinatus").Lesion("L1", ("echo", "anechoic")).Lesion("L2", ("echo", tried));
+        Assert.Equal(Truth.True, Decide([rule], Study(Right("biceps"), lesions)).Truth("R", "right biceps"));
+        Assert.Equal(Truth.False, Decide([rule], Study(Right("biceps"))).Truth("R", "right biceps"));
+        var facts = Rule("F", Scope.Study, Facts.NotAssessable("suspected"));
+        Assert.Equal(Truth.True, Decide([facts], Study().WithFacts(("suspected", tried))).Truth("F", "study"));
+        Assert.Equal(Truth.False, Decide([facts], Study()).Truth("F", "study"));
+    }
+
+    [Fact]
     public void From_outside_one_lesion_is_enough_and_an_absent_structure_was_not_assessed()
     {
         var rule = Rule("R", Only("biceps"), Beside("supraspinatus").Assessed("echo"));

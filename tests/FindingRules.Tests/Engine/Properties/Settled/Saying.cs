@@ -45,6 +45,8 @@ internal static class Saying
     public static AssessedStatement Assessed(this Place place, string? finding = null) =>
         new(place, finding is null ? null : Shoulder.Finding(finding), Nowhere);
 
+    public static NotAssessableStatement NotAssessable(this Place place, string finding) => new(place, Shoulder.Finding(finding), Nowhere);
+
     public static ExtentStatement Fluid(this Place place, ExtentRelation relation, int from, int to) =>
         new(place, Shoulder.Finding("fluid"), relation, from, to, Nowhere);
 

@@ -38,7 +38,8 @@ internal sealed class PlanReaders
         (OfAnything, OfAnythingElsewhere) = ([.. any.Distinct()], [.. anyElsewhere.Distinct()]);
         AsksWhatIsKnown =
         [
-            .. plan.Rules.Select(r => StatementWalk.Of(r.Rule.Condition).Any(s => s.Statement is AssessedStatement or NotAssessableStatement)),
+            .. plan.Rules.Select(r => StatementWalk.Of(r.Rule.Condition)
+                .Any(s => s.Statement is AssessedStatement or NotAssessableStatement)),
         ];
         var inferiors = plan.Rules.SelectMany((entry, i) => entry.Superiors.Select(s => (Superior: s, Rule: i)))
             .ToLookup(p => p.Superior, p => p.Rule);

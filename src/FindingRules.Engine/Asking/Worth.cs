@@ -16,8 +16,10 @@ internal sealed record Worth(ImmutableArray<int> Settled, int Answers) : ICompar
     {
         if (other is null) return 1;
         for (var i = 0; i < Weights.Count; i++)
-            if (((long)Settled[i] * Math.Max(1, other.Answers)).CompareTo((long)other.Settled[i] * Math.Max(1, Answers)) is var order and not 0)
-                return order;
+        {
+            var (here, there) = ((long)Settled[i] * Math.Max(1, other.Answers), (long)other.Settled[i] * Math.Max(1, Answers));
+            if (here != there) return here.CompareTo(there);
+        }
         return 0;
     }
 }

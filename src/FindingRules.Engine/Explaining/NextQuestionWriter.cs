@@ -30,8 +30,9 @@ internal sealed class NextQuestionWriter(Examination examination, WayWriter ways
     {
         var slot = new FindingSlot(false, examination[weighed.Index].Subject, weighed.Finding);
         var (said, _) = ways.Differences([(slot, cell)]);
-        var ruledOut = _questioner.Settled(weighed.Index, weighed.Finding, cell).Where(s => s.State == Truth.False);
-        return new Answer(cell.To, cell.Range, said, [.. ruledOut.Select(s => WordsOf(s.Consequence)).Distinct().Order(StringComparer.Ordinal)]);
+        var ruledOut = _questioner.Settled(weighed.Index, weighed.Finding, cell)
+            .Where(s => s.State == Truth.False).Select(s => WordsOf(s.Consequence)).Distinct().Order(StringComparer.Ordinal);
+        return new Answer(cell.To, cell.Range, said, [.. ruledOut]);
     }
 
     private string WordsOf(Consequence consequence)

@@ -50,7 +50,8 @@ internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
             .Concat(part.Parts.SelectMany(p => MarginsIn(proof, p)));
 
     private static Margin MarginOf(Proof proof, ProofPart part, Calculation c) => new(
-        proof.Key, part.Words, $"{c.Left.Words.Replace('-', ' ')} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision, c.IsWithinPrecision);
+        proof.Key, part.Words, $"{c.Left.Words.Replace('-', ' ')} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision,
+        c.IsWithinPrecision);
 
     public static bool IsAbout(ExplainedLine line) => line.Sort is "suggestion" or "next-step";
 }

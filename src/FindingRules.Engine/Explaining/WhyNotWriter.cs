@@ -58,7 +58,8 @@ internal sealed class WhyNotWriter(Examination examination, ProofWriter proofs, 
         var answer = proofs.Answer(rule.Index, given.Topic);
         var entry = rule.Instance.Plan.Topics.First(t => t.Topic == given.Topic);
         var holders = entry.Holders.Select(p => rule with { Position = p }).ToList();
-        var others = entry.Givers.Where(g => entry.Topic.Values[g.Value] != given.Value).Select(g => rule with { Position = g.Rule }).ToList();
+        var others = entry.Givers.Where(g => entry.Topic.Values[g.Value] != given.Value)
+            .Select(g => rule with { Position = g.Rule }).ToList();
         return rule.StateOf(given.Topic).Status switch
         {
             TopicStatus.Held => Blocked("held", holders, Standing.Stands),

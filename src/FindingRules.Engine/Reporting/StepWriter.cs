@@ -62,7 +62,8 @@ internal sealed class StepWriter(Decided decided)
                     answers.Add($"{instance.Plan.Topics[t].Topic.Title}: {instance.Plan.Topics[t].Topic.Values[state.Value].Title}");
         }
         if (answers.Count == 0)
-            answers.AddRange(step.CompletedBy.Select(f => $"{f.Title}: {string.Join(", ", DoneSteps.Sent(Examination, whole, f).Distinct())}"));
+            answers.AddRange(step.CompletedBy.Select(
+                f => $"{f.Title}: {string.Join(", ", DoneSteps.Sent(Examination, whole, f).Distinct())}"));
         return [.. answers.Distinct()];
     }
 

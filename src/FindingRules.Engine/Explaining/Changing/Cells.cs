@@ -9,7 +9,8 @@ internal static class Cells
 {
     /// <param name="now">What is known of it; the cell that it lies in is not among the result.</param>
     /// <param name="normal">Whether it departs from normal matters too.</param>
-    public static ImmutableArray<Cell> Others(FindingType type, ImmutableArray<SlotTest> tests, FindingValue? now, bool normal) => type switch
+    public static ImmutableArray<Cell> Others(
+        FindingType type, ImmutableArray<SlotTest> tests, FindingValue? now, bool normal) => type switch
     {
         ChoiceType choice => Choices(choice, tests, (now as ChoiceValue)?.Value, normal),
         SignType => Signs((now as SignValue)?.IsPresent),

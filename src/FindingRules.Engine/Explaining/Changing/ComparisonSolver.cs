@@ -30,7 +30,8 @@ internal sealed class ComparisonSolver(Func<Place, Finding, Interval?> now)
             else if (Root(x => Difference(x) * x) is { } quotientRoot) edges.Add(quotientRoot);
             else isExact &= IsConstant(Difference);
         }
-        return new IsCompared(x => holds([.. sides.Select(s => Sign(s, place, finding, x))]), edges.ToImmutable(), isExact, others.Count == 0);
+        return new IsCompared(
+            x => holds([.. sides.Select(s => Sign(s, place, finding, x))]), edges.ToImmutable(), isExact, others.Count == 0);
     }
 
     private static (ImmutableArray<(QuantityExpression Left, QuantityExpression Right)>, Func<int?[], Truth>) Sides(Statement statement) =>

@@ -39,7 +39,8 @@ internal static class MeasureCells
         var low = piece.Low == type.Plausible.Low ? null : piece.Low;
         var high = piece.High == type.Plausible.High ? null : piece.High;
         if (piece.IsPoint) return $"exactly {Quantity.FromBase(piece.Low!.Value, unit)}";
-        return Shown.Interval(new Interval(low, piece.LowClosed && low is not null, high, piece.HighClosed && high is not null), unit) switch
+        var said = new Interval(low, piece.LowClosed && low is not null, high, piece.HighClosed && high is not null);
+        return Shown.Interval(said, unit) switch
         {
             var words when low is not null && high is not null && piece.LowClosed => $"from {words}",
             "any value" => "any plausible value",

@@ -3,6 +3,7 @@ using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Messages.Rendering;
 using FindingRules.Service.Codes;
 using FindingRules.Service.Explanations;
+using FindingRules.Service.Drill;
 using FindingRules.Service.Health;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
@@ -57,6 +58,7 @@ public static class ServiceHost
         app.MapReadings();
         app.MapExplanations();
         app.MapBatch();
+        app.MapDrill();
         app.MapPacks();
         app.MapCodes();
         app.MapHealth();

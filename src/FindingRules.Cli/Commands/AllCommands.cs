@@ -12,6 +12,7 @@ internal static class AllCommands
           findingrules read PACK STUDY...    suggest impressions and next steps for studies
           findingrules trace PACK STUDY...   say why readings say what they say
           findingrules review PACK           check a pack and run its cases
+          findingrules drill PACK            ask about its cases, for trainees
           findingrules serve PACKFOLDER...   answer over HTTP
           findingrules code [FRnnnn]         explain a message
           findingrules --version
@@ -32,6 +33,7 @@ internal static class AllCommands
         ReadCommand.Create(terminal),
         TraceCommand.Create(terminal),
         ReviewCommand.Create(terminal),
+        DrillCommand.Create(terminal),
         ServeCommand.Create(terminal),
         CodeCommand.Create(terminal),
     };

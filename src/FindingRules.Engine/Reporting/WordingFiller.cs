@@ -10,6 +10,9 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>Fills the places of a sentence with what was found at an instance.</summary>
 internal sealed class WordingFiller(Examination examination)
 {
+    /// <summary>What a place says that has nothing to be filled with.</summary>
+    public const string NotStated = "not stated";
+
     public string Fill(Wording wording, int instance)
     {
         var text = new StringBuilder();
@@ -28,7 +31,7 @@ internal sealed class WordingFiller(Examination examination)
     {
         { } found => place.Before + found + place.After,
         null when place.IsOptional => "",
-        null => "not stated",
+        null => NotStated,
     };
 
     private string? Text(WordingSource source, int instance)

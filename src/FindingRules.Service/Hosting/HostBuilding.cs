@@ -1,3 +1,4 @@
+using FindingRules.Service.Drill;
 using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
@@ -39,6 +40,7 @@ internal static class HostBuilding
         services.AddHostedService<LifeLog>();
         services.AddSingleton<ReadingDesk>();
         services.AddSingleton<BatchDesk>();
+        services.AddSingleton<DrillDecks>();
         services.AddSingleton<StudyEvaluation>((pack, study, limits) => pack.Read(study, limits));
         services.AddOpenApiDocument();
     }

@@ -16,6 +16,8 @@ internal sealed class OperationWords : IOperationFilter
         }
         if (operation.OperationId == "CreateReading") DescribeReading(operation);
         if (operation.OperationId == "ExplainReading") DescribeExplanation(operation);
+        if (operation.OperationId == "DrawQuestions") DescribeQuestions(operation);
+        if (operation.OperationId == "JudgeAnswer") DescribeAnswer(operation);
         if (operation.OperationId == "CreateReadings") DescribeReadings(operation);
         if (operation.OperationId == "GetStudySchema") SetSchema(operation, new OpenApiSchema { Type = JsonSchemaType.Object });
     }
@@ -32,6 +34,8 @@ internal sealed class OperationWords : IOperationFilter
         (ParameterLocation.Query, "rule") => "Id of the rule that `why` and `why-not` ask about, such as `CUFF-010` or `tear-size.medium`.",
         (ParameterLocation.Query, "subject") =>
             "The subject that is asked about, such as `right supraspinatus`; every one that the rule is for, where it is left out.",
+        (ParameterLocation.Query, "seed") => "The same seed gives the same questions; 1 where it is left out.",
+        (ParameterLocation.Query, "count") => "How many questions, 1 to 50; 10 where it is left out.",
         (_, "pack") => "Name of a pack in force, or text digest of a pack in force or seen since the service started.",
         (_, "path") => "Path of the file in the pack, such as `rules.yaml`.",
         (_, "id") => "Id of the rule, such as `CUFF-010`, or of a band of a scale, such as `tear-size.medium`.",
@@ -77,6 +81,37 @@ internal sealed class OperationWords : IOperationFilter
         Say(operation, "400", "The address says something unknown.");
         Say(operation, "404", "The pack that the address names is not in force.");
         Say(operation, "415", "The body is not said to be NDJSON.");
+        Say(operation, "503", "No pack is in force.");
+    }
+
+    private static void DescribeQuestions(OpenApiOperation operation)
+    {
+        SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Drill));
+        Say(operation, "200", "The questions.");
+        Say(operation, "400", "The address says something unknown or out of range.");
+        Say(operation, "404", "The pack that the address names is not in force.");
+        Say(operation, "422", "The cases of the pack give no question, or the pack is not named where several are in force.");
+        Say(operation, "503", "No pack is in force.");
+    }
+
+    private static void DescribeAnswer(OpenApiOperation operation)
+    {
+        operation.RequestBody = new OpenApiRequestBody
+        {
+            Required = true,
+            Description = "The id of the question, the number of the option chosen and, if you like, the letters of the findings that decide it.",
+            Content = new Dictionary<string, IOpenApiMediaType>
+            {
+                ["application/json"] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(SchemaImport.DrillSubmission) },
+            },
+        };
+        SetSchema(operation, new OpenApiSchemaReference(SchemaImport.DrillJudgement));
+        Say(operation, "200", "Right, right for the wrong reason, or wrong, with what was overlooked and the proofs.");
+        Say(operation, "400", "The body is not text, or the address says something unknown.");
+        Say(operation, "404", "There is no such question in the packs in force.");
+        Say(operation, "413", "The body is too large.");
+        Say(operation, "415", "The body is not said to be JSON.");
+        Say(operation, "422", "The answer is not of the expected form, or names what the question does not have.");
         Say(operation, "503", "No pack is in force.");
     }
 

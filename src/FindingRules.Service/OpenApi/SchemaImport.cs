@@ -14,6 +14,9 @@ internal sealed class SchemaImport : IDocumentFilter
     public const string Study = "Study";
     public const string Reading = "Reading";
     public const string Explanation = "Explanation";
+    public const string Drill = "Drill";
+    public const string DrillSubmission = "DrillSubmission";
+    public const string DrillJudgement = "DrillJudgement";
     public const string Problem = "ProblemDetails";
     public const string Message = "Message";
 
@@ -27,7 +30,7 @@ internal sealed class SchemaImport : IDocumentFilter
     private static readonly string[] PartsOfMessage =
         ["Fix", "LinePosition", "Location", "RelatedPlace", "Severity", "SourceText", "TextSpan"];
 
-    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Explanation, Problem, Message]);
+    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Explanation, Drill, DrillSubmission, DrillJudgement, Problem, Message]);
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -60,6 +63,7 @@ internal sealed class SchemaImport : IDocumentFilter
         AddFile(all, "study", Study);
         AddFile(all, "reading", Reading);
         AddFile(all, "trace", Explanation);
+        AddFile(all, "drill", Drill);
         AddFile(all, "interface", "Interface");
         foreach (var (from, to) in new[] { ("InterfaceProblem", Problem), ("InterfaceMessage", Message) })
         {
@@ -122,7 +126,10 @@ internal sealed class SchemaImport : IDocumentFilter
     private static string Target(string reference, string prefix)
     {
         var name = reference[(reference.LastIndexOf('/') + 1)..];
-        var owner = reference.StartsWith('#') ? prefix : Capital(reference[..reference.IndexOf('.')]);
+        var owner = reference.StartsWith('#') ? prefix
+            : reference.StartsWith("trace.", StringComparison.Ordinal) ? Explanation
+            : Capital(reference[..reference.IndexOf('.')]);
+        if (name == reference) name = "";
         return "#/components/schemas/" + (owner + Capital(name)) switch
         {
             "InterfaceMessage" => Message,
@@ -138,5 +145,5 @@ internal sealed class SchemaImport : IDocumentFilter
         return reader.ReadToEnd();
     }
 
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
+    private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 }

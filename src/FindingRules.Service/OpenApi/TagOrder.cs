@@ -8,6 +8,7 @@ internal sealed class TagOrder : IDocumentFilter
 {
     public const string Readings = "Readings";
     public const string Packs = "Packs";
+    public const string Drill = "Drill";
     public const string Codes = "Codes";
     public const string Operation = "Operation";
 
@@ -15,6 +16,7 @@ internal sealed class TagOrder : IDocumentFilter
     [
         (Readings, "Studies in, readings out."),
         (Packs, "What is in force, and the exact texts behind it."),
+        (Drill, "Questions for trainees about invented cases; nothing is recorded."),
         (Codes, "What the messages mean."),
         (Operation, "Whether the service is well."),
     ];

@@ -66,8 +66,9 @@ internal sealed class PlanBuilder
         ];
         ImmutableArray<int> inLayerOrder = [.. Enumerable.Range(0, entries.Length).OrderBy(i => entries[i].Layer)];
         var topics = TopicsOf(speaking);
+        var (steps, answers) = StepsOf(entries, topics);
         return new PlanRules(
-            entries, topics, inLayerOrder, AnswersOf(entries.Length, topics),
+            entries, topics, inLayerOrder, steps, answers,
             PlaneCompiler.Compile(entries, inLayerOrder, rule => _compiled[rule].Clauses));
     }
 
@@ -90,15 +91,24 @@ internal sealed class PlanBuilder
         ];
     }
 
-    private static ImmutableArray<RuleAnswer[]> AnswersOf(int ruleCount, ImmutableArray<TopicEntry> topics)
+    private static (ImmutableArray<RuleStep>, ImmutableArray<RuleAnswer>) StepsOf(
+        ImmutableArray<RuleEntry> rules, ImmutableArray<TopicEntry> topics)
     {
-        var answers = new List<RuleAnswer>?[ruleCount];
+        var ofRule = new List<RuleAnswer>?[rules.Length];
         for (var topic = 0; topic < topics.Length; topic++)
         {
-            foreach (var (rule, value) in topics[topic].Givers) (answers[rule] ??= []).Add(new RuleAnswer(topic, 1UL << value));
-            foreach (var rule in topics[topic].Holders) (answers[rule] ??= []).Add(new RuleAnswer(topic, 0));
+            foreach (var (rule, value) in topics[topic].Givers) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 1UL << value));
+            foreach (var rule in topics[topic].Holders) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 0));
         }
-        return [.. answers.Select(a => a?.ToArray() ?? [])];
+        var (steps, answers) = (ImmutableArray.CreateBuilder<RuleStep>(rules.Length + 1), ImmutableArray.CreateBuilder<RuleAnswer>());
+        for (var i = 0; i < rules.Length; i++)
+        {
+            steps.Add(new RuleStep(rules[i].Layer, answers.Count, rules[i].Superiors.Length > 0));
+            answers.AddRange(ofRule[i] ?? []);
+        }
+        // One more, so that the answers of the last rule end somewhere.
+        steps.Add(new RuleStep(int.MaxValue, answers.Count, false));
+        return (steps.MoveToImmutable(), answers.ToImmutable());
     }
 
     private static ImmutableArray<PlanFinding> Findings(IEnumerable<Finding> findings, FindingSlots slots) =>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Explaining;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
@@ -41,6 +42,22 @@ public sealed class CompiledPack
             () => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
         var reading = study is null || messages.HasErrors ? null : Evaluate(study, messages);
         return new StudyReading(reading, messages.Sorted());
+    }
+
+    /// <summary>
+    /// Answers a question about the reading of a study. It evaluates anew and changes no reading; the explanation is null
+    /// where a message is an error.
+    /// </summary>
+    public StudyExplanation Explain(SourceText json, Question question, LoadLimits? limits = null)
+    {
+        var messages = new MessageBag();
+        var whole = new SourceText(json.Path, "", json.FirstLine).Whole;
+        var study = Guard.Run(
+            () => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
+        var explanation = study is null || messages.HasErrors
+            ? null
+            : Guard.Run(() => Asking.Of(this, study, question, messages), "explaining the reading", study.Location, messages);
+        return new StudyExplanation(explanation, messages.Sorted());
     }
 
     internal Reading? Evaluate(Study study, MessageBag messages) =>

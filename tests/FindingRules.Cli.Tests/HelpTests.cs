@@ -6,7 +6,7 @@ namespace FindingRules.Cli.Tests;
 
 public sealed class HelpTests
 {
-    public static TheoryData<string> Commands => ["", "read", "review", "serve", "code"];
+    public static TheoryData<string> Commands => ["", "read", "trace", "review", "serve", "code"];
 
     [Theory]
     [MemberData(nameof(Commands))]

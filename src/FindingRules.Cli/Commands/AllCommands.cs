@@ -10,6 +10,7 @@ internal static class AllCommands
 
         Usage:
           findingrules read PACK STUDY...    suggest impressions and next steps for studies
+          findingrules trace PACK STUDY...   say why readings say what they say
           findingrules review PACK           check a pack and run its cases
           findingrules serve PACKFOLDER...   answer over HTTP
           findingrules code [FRnnnn]         explain a message
@@ -29,6 +30,7 @@ internal static class AllCommands
         PageOption.Help(Help, terminal),
         new PageOption("--version", $"findingrules {Version}", terminal),
         ReadCommand.Create(terminal),
+        TraceCommand.Create(terminal),
         ReviewCommand.Create(terminal),
         ServeCommand.Create(terminal),
         CodeCommand.Create(terminal),

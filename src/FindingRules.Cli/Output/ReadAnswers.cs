@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
 using FindingRules.Cli.Input;
+using FindingRules.Explaining;
+using FindingRules.Model.Explanations;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Rendering;
 using FindingRules.Model.Readings;
@@ -28,6 +30,22 @@ internal sealed class ReadAnswers(Terminal terminal, bool isJson)
         {
             WriteRule();
             ReadingText.Write(terminal.Out, reading);
+        }
+        terminal.Out.Flush();
+        MessageText.Write(terminal.Error, messages, terminal.Style);
+        return ExitCode.Fine;
+    }
+
+    public int Explanation(Explanation explanation, ImmutableArray<Message> messages, bool isAlone)
+    {
+        if (isJson)
+        {
+            WriteJson(ExplanationJson.ToBytes(explanation, isAlone));
+        }
+        else
+        {
+            WriteRule();
+            ExplanationText.Write(terminal.Out, explanation);
         }
         terminal.Out.Flush();
         MessageText.Write(terminal.Error, messages, terminal.Style);

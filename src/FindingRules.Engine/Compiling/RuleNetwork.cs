@@ -1,5 +1,7 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling.Nodes;
+using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Vocabularies;
 
@@ -8,10 +10,10 @@ namespace FindingRules.Engine.Compiling;
 /// <summary>A compiled pack: immutable, shared by any number of evaluations at once.</summary>
 public sealed class RuleNetwork
 {
-    private readonly ImmutableDictionary<Structure, StructurePlan> _plans;
+    private readonly FrozenDictionary<Structure, StructurePlan> _plans;
 
     internal RuleNetwork(
-        Pack pack, FindingSlots slots, StructurePlan study, ImmutableDictionary<Structure, StructurePlan> plans,
+        Pack pack, FindingSlots slots, StructurePlan study, ImmutableArray<StructurePlan> plans,
         ImmutableDictionary<DerivedMeasure, AmountNode> derived,
         ImmutableDictionary<ProbabilityConclusion, AmountNode> before, ImmutableDictionary<NextStep, Node> doneSteps,
         int layerCount, int nodeCount)
@@ -19,12 +21,13 @@ public sealed class RuleNetwork
         Pack = pack;
         Slots = slots;
         StudyPlan = study;
-        _plans = plans;
+        _plans = plans.ToFrozenDictionary(p => p.Structure!);
         Derived = derived;
         Before = before;
         DoneSteps = doneSteps;
         LayerCount = layerCount;
         NodeCount = nodeCount;
+        Examinations = new ExaminationPool(this);
     }
 
     public Pack Pack { get; }
@@ -39,6 +42,9 @@ public sealed class RuleNetwork
 
     internal StructurePlan StudyPlan { get; }
 
+    /// <summary>The study's is one of them.</summary>
+    internal int PlanCount => _plans.Count + 1;
+
     internal ImmutableDictionary<DerivedMeasure, AmountNode> Derived { get; }
 
     /// <summary>For each conclusion that states a probability: the probability before.</summary>
@@ -47,5 +53,11 @@ public sealed class RuleNetwork
     /// <summary>For each step that can be done already: the condition, on the study, that says so.</summary>
     internal ImmutableDictionary<NextStep, Node> DoneSteps { get; }
 
+    /// <summary>Work space that is used again, so that a reading allocates no more than what it says.</summary>
+    internal ExaminationPool Examinations { get; }
+
     internal StructurePlan PlanOf(Structure structure) => _plans[structure];
+
+    /// <summary>Null for a structure that the vocabulary does not hold: a place that nobody can find.</summary>
+    internal StructurePlan? PlanOfAny(Structure structure) => _plans.GetValueOrDefault(structure);
 }

@@ -11,16 +11,30 @@ namespace FindingRules.Engine.Evaluating;
 public static class Evaluator
 {
     /// <summary>What became of every rule and topic.</summary>
-    public static Outcome Decide(RuleNetwork network, Study study) => OutcomeOf(Examine(network, study));
+    public static Outcome Decide(RuleNetwork network, Study study) => Use(network, study, OutcomeOf);
 
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
-    public static Reading Evaluate(RuleNetwork network, Study study) => ReadingWriter.Write(Examine(network, study), study);
+    public static Reading Evaluate(RuleNetwork network, Study study) => Use(network, study, e => ReadingWriter.Write(e, study));
 
-    private static Examination Examine(RuleNetwork network, Study study)
+    /// <summary>An examination to keep: everything is decided, and what was decided may be looked at for as long as one likes.</summary>
+    internal static Examination Examine(RuleNetwork network, Study study)
     {
         var examination = StudyLayout.Of(network, study);
         LayeredDecision.Run(examination);
+        WidenedDecision.Run(examination);
         return examination;
+    }
+
+    private static T Use<T>(RuleNetwork network, Study study, Func<Examination, T> ask)
+    {
+        var examination = network.Examinations.Take();
+        // Where something throws, the examination is left half done, and so it is not put back.
+        StudyLayout.LayOut(examination, study);
+        LayeredDecision.Run(examination);
+        WidenedDecision.Run(examination);
+        var answer = ask(examination);
+        network.Examinations.Return(examination);
+        return answer;
     }
 
     private static Outcome OutcomeOf(Examination examination)

@@ -1,47 +1,151 @@
 using FindingRules.Engine.Compiling;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
+using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Engine.Evaluating;
 
 /// <summary>
 /// One thing that rules are bound to or look at: the study, a structure on a side, or one of its lesions; examined now,
-/// earlier, or not at all.
+/// earlier, or not at all. Its room is used again for the next study.
 /// </summary>
-internal sealed class Instance(Subject subject, StructurePlan plan, bool isPresent)
+internal sealed class Instance
 {
-    private byte[]? _exact;
-    private byte[]? _widened;
+    private FindingValue?[] _values = [];
+    private bool[] _filled = [];
+    private RuleState[] _states = [];
+    private int[] _written = [];
+    private TopicMarks[] _marks = [];
+    private int[] _marked = [];
+    private RuleState[]? _rules;
+    private TopicState[]? _topics;
+    private Subject? _subject;
 
-    public Subject Subject { get; } = subject;
+    public Subject Subject => _subject ??= Lesion is null ? Plan.SubjectOn(Side) : new Subject(Plan.Structure, Side, Lesion);
 
-    public StructurePlan Plan { get; } = plan;
+    public StructurePlan Plan { get; private set; } = null!;
+
+    public Structure? Structure => Plan.Structure;
+
+    public Side Side { get; private set; }
+
+    public string? Lesion { get; private set; }
 
     /// <summary>Sent, or required by a protocol: rules are worked out for it.</summary>
-    public bool IsPresent { get; } = isPresent;
+    public bool IsPresent { get; private set; }
 
-    /// <summary>By slot; null where nothing is known.</summary>
-    public FindingValue?[] Values { get; init; } = new FindingValue?[plan.SlotCount];
+    /// <summary>By slot; null where nothing is known. The room may be longer than the plan has slots.</summary>
+    public FindingValue?[] Values => _values;
 
     /// <summary>By slot: the value was filled in because the subject was sent as normal.</summary>
-    public bool[]? IsFilled { get; init; }
+    public bool[]? IsFilled { get; private set; }
 
     /// <summary>Position of the structure that the lesion is in; its own where it is none.</summary>
-    public int Whole { get; init; }
+    public int Whole { get; set; }
 
     /// <summary>The lesions follow their structure.</summary>
-    public int LesionCount { get; init; }
+    public int LesionCount { get; set; }
 
-    public bool IsLesion => Subject.Lesion is not null;
+    public bool IsLesion => Lesion is not null;
 
-    public RuleState[] Rules { get; } = isPresent ? new RuleState[plan.Rules.Length] : [];
+    /// <summary>Rules that may be other than false, in order of layer.</summary>
+    public CandidateList Candidates { get; } = new();
 
-    public TopicState[] Topics { get; } = isPresent ? new TopicState[plan.Topics.Length] : [];
+    /// <summary>Positions of the rules that are not false, or would not be with the measures widened.</summary>
+    public ReadOnlySpan<int> Live => _written.AsSpan(0, LiveCount);
 
-    public byte[] Memo(int size, bool isWidened) => isWidened ? _widened ??= new byte[size] : _exact ??= new byte[size];
+    public int LiveCount { get; private set; }
+
+    private int MarkedCount { get; set; }
+
+    /// <summary>Every rule of the plan by position; made when it is first asked for, after everything was decided.</summary>
+    public RuleState[] Rules => _rules ??= AllRules();
+
+    /// <summary>Every topic of the plan by position; made when it is first asked for, after everything was decided.</summary>
+    public TopicState[] Topics => _topics ??= AllTopics();
+
+    public void Use(StructurePlan plan, Side side, string? lesion, bool isPresent)
+    {
+        (Plan, Side, Lesion, IsPresent) = (plan, side, lesion, isPresent);
+        (_subject, _rules, _topics, IsFilled, Whole, LesionCount) = (null, null, null, null, 0, 0);
+        if (_values.Length < plan.SlotCount) _values = new FindingValue?[plan.SlotCount];
+        if (!isPresent) return;
+        if (_states.Length < plan.Rules.Length) (_states, _written) = (new RuleState[plan.Rules.Length], new int[plan.Rules.Length]);
+        if (_marks.Length < plan.Topics.Length) (_marks, _marked) = (new TopicMarks[plan.Topics.Length], new int[plan.Topics.Length]);
+    }
+
+    /// <summary>Forgets the study; what was not written need not be cleared.</summary>
+    public void Clear()
+    {
+        Array.Clear(_values);
+        foreach (var position in Live) _states[position] = default;
+        foreach (var topic in _marked.AsSpan(0, MarkedCount)) _marks[topic] = default;
+        (LiveCount, MarkedCount) = (0, 0);
+        Candidates.Clear();
+    }
+
+    public bool[] MarkFilled()
+    {
+        if (_filled.Length < Plan.SlotCount) _filled = new bool[Plan.SlotCount];
+        Array.Clear(_filled);
+        return IsFilled = _filled;
+    }
+
+    /// <summary>A lesion has what its structure has, until something else was sent of itself.</summary>
+    public void Inherit(Instance whole)
+    {
+        whole._values.AsSpan(0, Plan.SlotCount).CopyTo(_values);
+        (Whole, IsFilled) = (whole.Whole, whole.IsFilled);
+    }
 
     /// <summary>Rules answered per structure are bound to the structure, the others to each lesion of one that has any.</summary>
     public bool Takes(bool isPerStructure) => isPerStructure ? !IsLesion : LesionCount == 0;
+
+    public Truth TruthOf(int position) => _states[position].Truth;
+
+    public RuleState StateOf(int position) => _states[position];
+
+    public void Write(int position, Truth truth, Standing standing)
+    {
+        _written[LiveCount++] = position;
+        _states[position] = new RuleState { IsDecided = true, Truth = truth, Widened = truth, Standing = standing };
+    }
+
+    public void WriteWidened(int position, Truth widened)
+    {
+        ref var state = ref _states[position];
+        if (state.Widened == widened) return;
+        if (!state.IsDecided) _written[LiveCount++] = position;
+        (state.IsDecided, state.Widened) = (true, widened);
+    }
+
+    public void Mark(RuleAnswer answer, Standing standing)
+    {
+        ref var marks = ref _marks[answer.Topic];
+        if (!marks.IsMarked) _marked[MarkedCount++] = answer.Topic;
+        marks.Add(answer.Value, standing);
+    }
+
+    /// <summary>Not decided where the topic is answered at the structure and this is a lesion, or the other way round.</summary>
+    public TopicState TopicAt(int position) =>
+        IsPresent && Takes(Plan.Topics[position].Topic.IsPerStructure) ? _marks[position].State : default;
+
+    private RuleState[] AllRules()
+    {
+        if (!IsPresent) return [];
+        var rules = new RuleState[Plan.Rules.Length];
+        for (var i = 0; i < rules.Length; i++) rules[i].IsDecided = Takes(Plan.Rules[i].Rule.IsPerStructure);
+        foreach (var position in Live) rules[position] = _states[position];
+        return rules;
+    }
+
+    private TopicState[] AllTopics()
+    {
+        if (!IsPresent) return [];
+        var topics = new TopicState[Plan.Topics.Length];
+        for (var i = 0; i < topics.Length; i++) topics[i] = TopicAt(i);
+        return topics;
+    }
 }
 
 internal struct RuleState
@@ -50,22 +154,4 @@ internal struct RuleState
     public Truth Truth;
     public Truth Widened;
     public Standing Standing;
-}
-
-/// <summary>What became of a topic. Values are positions in <see cref="Model.Packs.Topic.Values"/>.</summary>
-internal struct TopicState
-{
-    public bool IsDecided;
-    public TopicStatus Status;
-    public int Value;
-
-    /// <summary>A bit for each value that some rule may still give.</summary>
-    public ulong Possible;
-
-    public readonly Truth TruthOf(ulong mask)
-    {
-        if (!IsDecided) return Truth.Unknown;
-        if (Status == TopicStatus.Published) return Kleene.Of((mask & (1UL << Value)) != 0);
-        return (Possible & mask) == 0 ? Truth.False : Truth.Unknown;
-    }
 }

@@ -1,4 +1,4 @@
-using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
 
@@ -10,35 +10,30 @@ namespace FindingRules.Engine.Normalising;
 /// </summary>
 internal static class NormalFilling
 {
-    /// <summary>Fills <paramref name="values"/>; the result marks what was filled as normal, or is null where nothing was.</summary>
-    public static bool[]? Fill(RuleNetwork network, StudySubject sent, FindingValue?[] values)
+    public static void Fill(StudySubject sent, Instance instance)
     {
         if (sent.IsNotAssessable)
         {
-            for (var i = 0; i < values.Length; i++) values[i] ??= NotAssessable;
-            return null;
+            foreach (var finding in instance.Plan.Findings) instance.Values[finding.Slot] ??= NotAssessable;
+            return;
         }
-        if (!sent.IsNormal || Departure(sent) is not null) return null;
-        var filled = new bool[values.Length];
-        foreach (var finding in sent.Structure.Kind.Findings.Values)
+        if (!sent.IsNormal || sent.Lesions.Length > 0 || DepartingFinding(sent) is not null) return;
+        var filled = instance.MarkFilled();
+        foreach (var finding in instance.Plan.Findings)
         {
-            var slot = network.Slots[finding];
-            if (values[slot] is not null || NormalOf(finding.Type) is not { } normal) continue;
-            values[slot] = normal;
-            filled[slot] = true;
+            if (finding.Normal is null || instance.Values[finding.Slot] is not null) continue;
+            instance.Values[finding.Slot] = finding.Normal;
+            filled[finding.Slot] = true;
         }
-        return filled;
     }
 
     /// <summary>What speaks against filling in: the name of a finding that departs from normal, or of a lesion.</summary>
-    public static string? Departure(StudySubject sent)
-    {
-        if (sent.Lesions.Length > 0) return $"lesion {sent.Lesions[0].Id}";
-        foreach (var finding in sent.Findings.ByName.Values)
-            if (Departs(finding.Finding.Type, finding.Value))
-                return finding.Finding.Title;
-        return null;
-    }
+    public static string? Departure(StudySubject sent) =>
+        sent.Lesions.Length > 0 ? $"lesion {sent.Lesions[0].Id}" : DepartingFinding(sent)?.Title;
+
+    /// <summary>What was sent and is not the normal that its finding declares.</summary>
+    public static IEnumerable<SentFinding> Departing(Findings findings) =>
+        findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value));
 
     public static FindingValue? NormalOf(FindingType type) => type switch
     {
@@ -51,6 +46,14 @@ internal static class NormalFilling
     };
 
     private static NotAssessableValue NotAssessable { get; } = new();
+
+    private static Finding? DepartingFinding(StudySubject sent)
+    {
+        foreach (var finding in sent.Findings.InOrder)
+            if (Departs(finding.Finding.Type, finding.Value))
+                return finding.Finding;
+        return null;
+    }
 
     private static bool Departs(FindingType type, FindingValue value) => (type, value) switch
     {

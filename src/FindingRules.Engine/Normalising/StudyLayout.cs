@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
@@ -14,62 +15,62 @@ internal static class StudyLayout
     public static Examination Of(RuleNetwork network, Study study)
     {
         var examination = new Examination(network);
-        examination.Add(new Instance(Subject.Study, network.StudyPlan, isPresent: true)
-        {
-            Values = Place(network, study.Facts, new FindingValue?[network.StudyPlan.SlotCount]),
-        });
-        foreach (var subject in study.Subjects.OrderBy(s => s.Structure.Name, StringComparer.Ordinal).ThenBy(s => s.Side))
-            AddSubject(examination, subject, isPresent: true);
-        foreach (var use in study.Protocols)
-            foreach (var item in use.Protocol.Required)
-                AddRequired(examination, item.Structure, item.Structure.IsPaired ? use.Side : Side.None);
-        if (study.Earlier is { } earlier) AddEarlier(examination, study, earlier);
+        LayOut(examination, study);
         return examination;
     }
 
-    private static void AddRequired(Examination examination, Structure structure, Side side)
+    public static void LayOut(Examination examination, Study study)
     {
-        if (examination.Has(structure, side)) return;
-        var plan = examination.Network.PlanOf(structure);
-        examination.Add(new Instance(new Subject(structure, side, null), plan, isPresent: true) { Whole = examination.Count });
+        AddStudy(examination, study.Facts, isPresent: true);
+        AddSubjects(examination, study.Subjects, isPresent: true);
+        foreach (var use in study.Protocols)
+            foreach (var item in use.Protocol.Required)
+                AddRequired(examination, examination.Network.PlanOf(item.Structure), item.Structure.IsPaired ? use.Side : Side.None);
+        if (study.Earlier is not { } earlier) return;
+        AddStudy(examination, study.EarlierFacts, isPresent: false);
+        AddSubjects(examination, earlier, isPresent: false);
     }
 
-    private static void AddEarlier(Examination examination, Study study, IEnumerable<StudySubject> subjects)
+    private static void AddRequired(Examination examination, StructurePlan plan, Side side)
     {
-        var network = examination.Network;
-        var facts = Place(network, study.EarlierFacts, new FindingValue?[network.StudyPlan.SlotCount]);
-        examination.Add(
-            new Instance(Subject.Study, network.StudyPlan, isPresent: false) { Values = facts, Whole = examination.Count },
-            isEarlier: true);
-        foreach (var subject in subjects) AddSubject(examination, subject, isPresent: false);
+        if (!examination.Has(plan, side)) examination.Add(plan, side, null, isPresent: true);
+    }
+
+    private static void AddStudy(Examination examination, Findings facts, bool isPresent)
+    {
+        var study = examination.Add(examination.Network.StudyPlan, Side.None, null, isPresent, isEarlier: !isPresent);
+        Place(examination.Network, study, facts);
+    }
+
+    private static void AddSubjects(Examination examination, ImmutableArray<StudySubject> subjects, bool isPresent)
+    {
+        foreach (var i in examination.Order.Of(subjects)) AddSubject(examination, subjects[i], isPresent);
     }
 
     private static void AddSubject(Examination examination, StudySubject sent, bool isPresent)
     {
         var plan = examination.Network.PlanOf(sent.Structure);
-        var whole = examination.Count;
-        var key = new Subject(sent.Structure, sent.Side, null);
-        var values = Place(examination.Network, sent.Findings, new FindingValue?[plan.SlotCount]);
-        var filled = NormalFilling.Fill(examination.Network, sent, values);
-        examination.Add(
-            new Instance(key, plan, isPresent) { Values = values, IsFilled = filled, Whole = whole, LesionCount = sent.Lesions.Length },
-            isEarlier: !isPresent);
-        foreach (var lesion in sent.Lesions.OrderBy(l => l.Id, StringComparer.Ordinal))
+        var whole = examination.Add(plan, sent.Side, null, isPresent, isEarlier: !isPresent);
+        Place(examination.Network, whole, sent.Findings);
+        NormalFilling.Fill(sent, whole);
+        whole.LesionCount = sent.Lesions.Length;
+        foreach (var i in examination.Order.Of(sent.Lesions))
         {
-            examination.Add(
-                new Instance(key with { Lesion = lesion.Id }, plan, isPresent)
-                {
-                    Values = Place(examination.Network, lesion.Findings, (FindingValue?[])values.Clone()),
-                    IsFilled = filled,
-                    Whole = whole,
-                },
-                isEarlier: !isPresent);
+            var lesion = examination.Add(plan, sent.Side, sent.Lesions[i].Id, isPresent, isEarlier: !isPresent);
+            lesion.Inherit(whole);
+            Place(examination.Network, lesion, sent.Lesions[i].Findings);
         }
     }
 
-    private static FindingValue?[] Place(RuleNetwork network, Findings findings, FindingValue?[] values)
+    /// <summary>Both the findings sent and those of the plan are in order of name, so that one walk finds every slot.</summary>
+    private static void Place(RuleNetwork network, Instance instance, Findings findings)
     {
-        foreach (var sent in findings.ByName.Values) values[network.Slots[sent.Finding]] = sent.Value;
-        return values;
+        var known = instance.Plan.Findings;
+        var at = 0;
+        foreach (var sent in findings.InOrder)
+        {
+            while (at < known.Length && !ReferenceEquals(known[at].Finding, sent.Finding)) at++;
+            instance.Values[at < known.Length ? known[at].Slot : network.Slots[sent.Finding]] = sent.Value;
+        }
     }
 }

@@ -13,15 +13,18 @@ internal static class CompletenessWriter
     public static ImmutableArray<NotAssessed> Write(Examination examination, Study study) =>
     [
         .. from use in study.Protocols.OrderBy(u => u.Protocol.Name, StringComparer.Ordinal).ThenBy(u => u.Side)
-           from item in use.Protocol.Required
-           from gap in Gaps(examination, use, item)
+           from gap in use.Protocol.Required.SelectMany(item => Gaps(examination, use, item))
+               .Concat(Gaps(examination, use, 0, use.Protocol.Facts))
            select gap,
     ];
 
-    private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use, ProtocolItem item)
+    private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use, ProtocolItem item) =>
+        Gaps(examination, use, examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None), item.Findings);
+
+    private static IEnumerable<NotAssessed> Gaps(
+        Examination examination, ProtocolUse use, int site, ImmutableArray<Finding> findings)
     {
-        var site = examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None);
-        var open = item.Findings.Where(f => !Values(examination, site, f).Any(v => v is not (null or NotAssessableValue))).ToList();
+        var open = findings.Where(f => !Values(examination, site, f).Any(v => v is not (null or NotAssessableValue))).ToList();
         var notAssessable = open.Where(f => Values(examination, site, f).Any(v => v is NotAssessableValue)).ToList();
         var key = examination[site].Subject.Key;
         if (open.Except(notAssessable).ToList() is { Count: > 0 } missing)

@@ -1,6 +1,8 @@
 using System.Text;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
+using FindingRules.Model.Studies;
 
 namespace FindingRules.Engine.Reporting;
 
@@ -54,30 +56,44 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
     {
         if (!suggestion.IsBorderline) return "";
         var ids = suggestion.Rules.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
-        var measures = reading.Borderline
-            .Where(b => b.Subject == suggestion.Subject && ids.Contains(b.Rule.Id))
-            .SelectMany(b => b.Measures);
-        return $" (Borderline: {Distances(measures)}.)";
+        var at = reading.Borderline.Where(b => b.Subject == suggestion.Subject).ToList();
+        var others = at.Where(b => !b.Applies).SelectMany(b => TopicsOf(b).Where(t => t.Topic.Name == suggestion.Topic))
+            .Select(t => t.Value.Title).Distinct().ToList();
+        var measures = at.Where(b => ids.Contains(b.Rule.Id)).SelectMany(b => b.Measures);
+        return $" (Borderline{(others.Count == 0 ? "" : $", could also be {string.Join(" or ", others)}")}: {Distances(measures)}.)";
     }
 
-    /// <summary>What a measurement a little off would have added.</summary>
+    /// <summary>
+    /// What a measurement a little off would have added. Rules that answer no topic have no word for a reader of the
+    /// report; they stay in the reading.
+    /// </summary>
     private IEnumerable<string> Near() =>
         from near in reading.Borderline
         where !near.Applies
-        let rule = decided.Rules.First(r => r.Rule.Id == near.Rule.Id && r.Instance.Subject.Key == near.Subject)
-        let topic = rule.Rule.Topics.FirstOrDefault()
-        let what = topic is null
-            ? $"{rule.Rule.Id} nearly applies to the {rule.Instance.Subject.Title}"
-            : $"{topic.Topic.Title} of the {rule.Instance.Subject.Title} could also be {topic.Value.Title}"
-        group near by what into same
+        from given in TopicsOf(near)
+        where !reading.Suggestions.Any(s => s.IsBorderline && s.Topic == given.Topic.Name && s.Subject == near.Subject)
+        group near by $"{given.Topic.Title} of the {TitleOf(near.Subject)} could also be {given.Value.Title}" into same
         select $"Borderline: {same.Key} ({Distances(same.SelectMany(n => n.Measures))}).";
 
-    private static string Distances(IEnumerable<Evidence> measures)
+    private IEnumerable<TopicConclusion> TopicsOf(BorderlineRule near) =>
+        decided.Rules.First(r => r.Rule.Id == near.Rule.Id && r.Instance.Subject.Key == near.Subject).Rule.Topics;
+
+    /// <summary>The measures of one comparison belong together: the distance is that of what was worked out from them.</summary>
+    private string Distances(IEnumerable<Evidence> measures)
     {
-        var texts = measures.Select(m => m.Distance is null || m.Threshold is null
-            ? $"{m.Finding.Replace('-', ' ')} {m.Value}"
-            : $"{m.Finding.Replace('-', ' ')} {m.Value} is {m.Distance} from {m.Threshold}").Distinct().ToList();
+        var texts = measures.GroupBy(m => m.Statement)
+            .Select(same => (
+                Values: string.Join(", ", same.Select(m => $"{MeasureTitle(m)} {m.Value}").Distinct()),
+                Bound: same.FirstOrDefault(m => m is { Distance: not null, Threshold: not null })))
+            .Select(t => t.Bound is { } bound ? $"{t.Values} is {bound.Distance} from {bound.Threshold}" : t.Values).Distinct().ToList();
         return texts.Count == 0 ? "within the precision of measurement" : string.Join("; ", texts);
+    }
+
+    private string MeasureTitle(Evidence measure)
+    {
+        var isEarlier = measure.Subject.StartsWith("earlier ", StringComparison.Ordinal);
+        var key = isEarlier ? measure.Subject["earlier ".Length..] : measure.Subject;
+        return (isEarlier ? "earlier " : "") + TitleOf(key, measure.Finding);
     }
 
     /// <summary>Topics for which a rule is true but something not known could withdraw it.</summary>
@@ -103,17 +119,23 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         return string.Join(" or ", values.Select(v => known.Find(v)?.Title ?? v));
     }
 
-    private string TitleOf(string subjectKey)
+    private string TitleOf(string subjectKey) => Find(subjectKey)?.Title ?? subjectKey;
+
+    private string TitleOf(string subjectKey, string finding)
     {
-        var found = Enumerable.Range(0, decided.Examination.Count)
-            .Select(i => decided.Examination[i].Subject)
-            .FirstOrDefault(s => s.Key == subjectKey);
-        return found?.Title ?? subjectKey;
+        var vocabulary = decided.Examination.Network.Pack.Vocabulary;
+        var findings = Find(subjectKey) is { Structure: { } structure } ? structure.Kind.Findings : vocabulary.StudyFacts;
+        return findings.GetValueOrDefault(finding)?.Title ?? finding.Replace('-', ' ');
     }
+
+    private Subject? Find(string subjectKey) => Enumerable.Range(0, decided.Examination.Count)
+        .Select(i => decided.Examination[i].Subject)
+        .FirstOrDefault(s => s.Key == subjectKey);
 
     private string GapLine(NotAssessed gap)
     {
-        var findings = string.Join(", ", gap.Findings.Select(f => f.Replace('-', ' ')));
+        var findings = string.Join(", ", gap.Findings.Select(f => TitleOf(gap.Subject, f)));
+        if (gap.Subject == Subject.Study.Key) return $"{(gap.IsNotAssessable ? "Could not be told" : "Not stated")}: {findings}.";
         return gap.IsNotAssessable
             ? $"Not assessable: {TitleOf(gap.Subject)} ({findings})."
             : $"Not assessed: {TitleOf(gap.Subject)} ({findings}).";

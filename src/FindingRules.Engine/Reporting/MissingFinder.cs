@@ -107,7 +107,8 @@ internal sealed class MissingFinder(Examination examination)
         var index = chosen[node.Places.IndexOf(place)];
         if (index < 0)
         {
-            if (SubjectOf(place, instance) is { } subject) _missing.Add(new MissingKey(Earlier(place, subject.Key), finding.Name));
+            if (SubjectOf(examination, place, instance) is { } subject)
+                _missing.Add(new MissingKey(Earlier(place, subject.Key), finding.Name));
             return;
         }
         switch (examination.ValueAt(index, examination.Network.Slots[finding]))
@@ -124,7 +125,7 @@ internal sealed class MissingFinder(Examination examination)
         var index = chosen[node.Places.IndexOf(statement.Place)];
         if (index < 0 || !examination[index].IsPresent)
         {
-            var subject = index < 0 ? SubjectOf(statement.Place, instance) : examination[index].Subject;
+            var subject = index < 0 ? SubjectOf(examination, statement.Place, instance) : examination[index].Subject;
             if (subject is not null) _missing.Add(new MissingKey(subject.Key, statement.Topic.Name));
             return;
         }
@@ -134,7 +135,8 @@ internal sealed class MissingFinder(Examination examination)
             Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
     }
 
-    private Subject? SubjectOf(Place place, int instance)
+    /// <summary>Whose finding a place means, whether or not it was examined; null where that cannot be told.</summary>
+    public static Subject? SubjectOf(Examination examination, Place place, int instance)
     {
         var subject = examination[instance].Subject;
         var structure = place.Structure ?? subject.Structure;

@@ -32,11 +32,12 @@ internal static class ReadingWriter
             Borderline = BorderlineWriter.Write(decided),
             AskNext = AskNextWriter.Write(decided, undecided),
             NotAssessed = gaps,
-            Notes = NoteWriter.Write(study),
             ImpressionText = "",
             Notice = NoticeOf(pack),
         };
-        if (IsQuiet(reading, decided)) reading = reading with { Calm = CompletenessWriter.Calm(examination, study, gaps) };
+        reading = reading with { Notes = NoteWriter.Write(study, reading) };
+        if (NoteWriter.IsAllNormal(study) && IsQuiet(reading, decided))
+            reading = reading with { Calm = CompletenessWriter.Calm(examination, study, gaps) };
         return reading with { ImpressionText = ImpressionWriter.Write(decided, reading) };
     }
 

@@ -12,6 +12,8 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>What one statement looked at, for one choice of instances.</summary>
 internal static class StatementEvidence
 {
+    public const string NotSent = "not sent";
+
     public static IEnumerable<Evidence> Of(Examination examination, Statement statement, StatementNode node, int[] chosen)
     {
         var words = OneLine(statement.Location.Words);
@@ -60,6 +62,8 @@ internal static class StatementEvidence
 
     private sealed class Reader(Examination examination, StatementNode node, int[] chosen, string words)
     {
+        private readonly AmountReader _amounts = new(examination, node, chosen);
+
         public Evidence Finding(Place place, Finding finding) => Finding(InstanceAt(place), place, finding, (null, null));
 
         public Evidence Structure()
@@ -89,24 +93,13 @@ internal static class StatementEvidence
             return measures.Select((m, i) => Finding(InstanceAt(m.Place), m.Place, m.Finding, i == 0 ? bound : (null, null)));
         }
 
-        public Interval? Value(QuantityExpression expression) =>
-            new AmountCompiler(examination.Network.Slots, node.Places).Compile(expression, Place.Own)
-                .Of(examination, chosen, isWidened: false);
+        public Interval? Value(QuantityExpression expression) => _amounts.Value(expression, Place.Own);
 
-        public Unit? UnitOf(QuantityExpression expression) => expression switch
-        {
-            ConstantExpression constant => constant.Quantity.Unit,
-            MeasureExpression measure => (ValueOf(InstanceAt(measure.Place), measure.Finding) as MeasuredValue)?.Unit
-                ?? ((MeasureType)measure.Finding.Type).Unit,
-            DerivedExpression derived => derived.Measure.Unit,
-            ArithmeticExpression sum => new[] { UnitOf(sum.Left), UnitOf(sum.Right) }.FirstOrDefault(u => u?.Dimension == sum.Dimension)
-                ?? Unit.All.FirstOrDefault(u => u.Dimension == sum.Dimension && u.InBase == Rational.One),
-            _ => null,
-        };
+        public Unit? UnitOf(QuantityExpression expression) => _amounts.UnitOf(expression, Place.Own);
 
         private Evidence Finding(int index, Place place, Finding finding, (string? Threshold, string? Distance) bound)
         {
-            var value = ValueOf(index, finding)?.ToString() ?? "not sent";
+            var value = ValueOf(index, finding)?.ToString() ?? NotSent;
             var isFilled = index >= 0 && examination[index].IsFilled is { } filled && filled[examination.Network.Slots[finding]];
             return new Evidence(SubjectAt(index, place), finding.Name, value, words, bound.Threshold, bound.Distance, isFilled);
         }

@@ -62,10 +62,17 @@ internal static class UndecidedWriter
         (Quantified quantified, CountNode count) => count.Sites(examination, instance).ToList()
             .Exists(s => s >= 0 && examination[s].IsPresent && IsTouched(examination, quantified.Where, count.Where, s)),
         (AssessedStatement or NotAssessableStatement, _) => false,
-        (ComparisonStatement or BetweenStatement, StatementNode measure) => measure.UsesBound(examination, instance)
-            || measure.Decide(examination, instance, isWidened: false) != Truth.Unknown,
+        (ComparisonStatement or BetweenStatement, StatementNode measure) when measure.UsesBound(examination, instance) =>
+            IsSent(examination, (Statement)condition, measure, instance),
+        (Statement statement, StatementNode leaf) =>
+            leaf.Decide(examination, instance, isWidened: false) != Truth.Unknown && IsSent(examination, statement, leaf, instance),
         _ => node.Decide(examination, instance, isWidened: false) != Truth.Unknown,
     };
+
+    /// <summary>A normal that was filled in is not something sent: it settles rules, and none is spoken of for its sake.</summary>
+    private static bool IsSent(Examination examination, Statement statement, StatementNode leaf, int instance) =>
+        leaf.Choices(examination, instance)
+            .Any(chosen => StatementEvidence.Of(examination, statement, leaf, chosen).Any(e => !e.IsFromNormal && e.Value != StatementEvidence.NotSent));
 
     private static bool AnyTouched(Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance)
     {

@@ -69,6 +69,10 @@ public enum SourceStatus
 /// <summary>What a complete examination assesses. The order is the order of scanning and of the impression.</summary>
 public sealed record Protocol(
     string Name, string Title, ImmutableArray<ProtocolItem> Required, ImmutableArray<ProtocolItem> AsIndicated,
-    Wording Calm, ImmutableArray<Reference> Sources, Location DeclaredAt);
+    Wording Calm, ImmutableArray<Reference> Sources, Location DeclaredAt)
+{
+    /// <summary>Facts of the study without which the examination is not complete, such as the position of the arm.</summary>
+    public ImmutableArray<Finding> Facts { get; init; } = [];
+}
 
 public sealed record ProtocolItem(Structure Structure, ImmutableArray<Finding> Findings, Location DeclaredAt);

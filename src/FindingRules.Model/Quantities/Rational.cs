@@ -4,12 +4,18 @@ using System.Numerics;
 namespace FindingRules.Model.Quantities;
 
 /// <summary>An exact fraction, always in lowest terms with a positive denominator. No rounding happens in here.</summary>
+/// <remarks>Almost every number of a study is small: those are kept in two machine words, the others in a <see cref="Wide"/>.</remarks>
 public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
 {
     /// <summary>Most digits a number may have where it is read or shown.</summary>
     public const int MostDigits = 28;
 
-    private readonly BigInteger _denominatorLessOne; // so that default(Rational) is 0/1
+    // INVARIANT: below this, products fit into 128 bits and so do sums of two of them.
+    private const long SmallLimit = 1L << 62;
+
+    private readonly long _numerator;
+    private readonly long _denominatorLessOne; // so that default(Rational) is 0/1
+    private readonly Wide? _wide; // INVARIANT: only where numerator or denominator is not small
 
     public Rational(BigInteger numerator, BigInteger denominator)
     {
@@ -17,34 +23,56 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         if (denominator.Sign < 0) (numerator, denominator) = (-numerator, -denominator);
         var common = BigInteger.GreatestCommonDivisor(numerator, denominator);
         if (!common.IsOne) (numerator, denominator) = (numerator / common, denominator / common);
-        Numerator = numerator;
-        _denominatorLessOne = denominator - 1;
+        if (BigInteger.Abs(numerator) < SmallLimit && denominator < SmallLimit)
+            (_numerator, _denominatorLessOne) = ((long)numerator, (long)denominator - 1);
+        else _wide = new Wide(numerator, denominator);
     }
 
-    public BigInteger Numerator { get; }
+    // INVARIANT: in lowest terms already, and small.
+    private Rational(long numerator, long denominator) => (_numerator, _denominatorLessOne) = (numerator, denominator - 1);
 
-    public BigInteger Denominator => _denominatorLessOne + 1;
+    public BigInteger Numerator => _wide?.Numerator ?? _numerator;
+
+    public BigInteger Denominator => _wide?.Denominator ?? SmallDenominator;
 
     public static Rational Zero => default;
 
-    public static Rational One => new(1, 1);
+    public static Rational One => new(1L, 1L);
 
-    public bool IsZero => Numerator.IsZero;
+    public bool IsZero => _wide is null && _numerator == 0;
 
-    public int Sign => Numerator.Sign;
+    public int Sign => _wide is null ? Math.Sign(_numerator) : _wide.Numerator.Sign;
 
-    public static implicit operator Rational(int value) => new(value, 1);
+    private long SmallDenominator => _denominatorLessOne + 1;
 
-    public static Rational operator +(Rational a, Rational b) =>
-        new((a.Numerator * b.Denominator) + (b.Numerator * a.Denominator), a.Denominator * b.Denominator);
+    public static implicit operator Rational(int value) => new((long)value, 1L);
+
+    public static Rational operator +(Rational a, Rational b)
+    {
+        if (a._wide is not null || b._wide is not null)
+            return new((a.Numerator * b.Denominator) + (b.Numerator * a.Denominator), a.Denominator * b.Denominator);
+        var (x, y) = (a.SmallDenominator, b.SmallDenominator);
+        return x == y
+            ? Reduced((Int128)a._numerator + b._numerator, x)
+            : Reduced(((Int128)a._numerator * y) + ((Int128)b._numerator * x), (Int128)x * y);
+    }
 
     public static Rational operator -(Rational a, Rational b) => a + -b;
 
-    public static Rational operator -(Rational a) => new(-a.Numerator, a.Denominator);
+    public static Rational operator -(Rational a) =>
+        a._wide is null ? new(-a._numerator, a.SmallDenominator) : new(-a.Numerator, a.Denominator);
 
-    public static Rational operator *(Rational a, Rational b) => new(a.Numerator * b.Numerator, a.Denominator * b.Denominator);
+    public static Rational operator *(Rational a, Rational b) => a._wide is null && b._wide is null
+        ? Reduced((Int128)a._numerator * b._numerator, (Int128)a.SmallDenominator * b.SmallDenominator)
+        : new(a.Numerator * b.Numerator, a.Denominator * b.Denominator);
 
-    public static Rational operator /(Rational a, Rational b) => new(a.Numerator * b.Denominator, a.Denominator * b.Numerator);
+    public static Rational operator /(Rational a, Rational b)
+    {
+        if (a._wide is not null || b._wide is not null) return new(a.Numerator * b.Denominator, a.Denominator * b.Numerator);
+        if (b._numerator == 0) throw new DivideByZeroException();
+        var (numerator, denominator) = ((Int128)a._numerator * b.SmallDenominator, (Int128)a.SmallDenominator * b._numerator);
+        return denominator < 0 ? Reduced(-numerator, -denominator) : Reduced(numerator, denominator);
+    }
 
     public static bool operator ==(Rational a, Rational b) => a.Equals(b);
 
@@ -64,13 +92,33 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
 
     public static Rational Max(Rational a, Rational b) => a >= b ? a : b;
 
-    public int CompareTo(Rational other) => (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator);
+    public int CompareTo(Rational other)
+    {
+        if (_wide is not null || other._wide is not null)
+            return (Numerator * other.Denominator).CompareTo(other.Numerator * Denominator);
+        return _denominatorLessOne == other._denominatorLessOne
+            ? _numerator.CompareTo(other._numerator)
+            : ((Int128)_numerator * other.SmallDenominator).CompareTo((Int128)other._numerator * SmallDenominator);
+    }
 
-    public bool Equals(Rational other) => Numerator == other.Numerator && Denominator == other.Denominator;
+    public bool Equals(Rational other) =>
+        _numerator == other._numerator && _denominatorLessOne == other._denominatorLessOne && Equals(_wide, other._wide);
 
     public override bool Equals(object? obj) => obj is Rational other && Equals(other);
 
-    public override int GetHashCode() => HashCode.Combine(Numerator, Denominator);
+    public override int GetHashCode() => HashCode.Combine(_numerator, _denominatorLessOne, _wide);
+
+    /// <param name="denominator">Positive.</param>
+    private static Rational Reduced(Int128 numerator, Int128 denominator)
+    {
+        if (denominator >= SmallLimit || numerator >= SmallLimit || numerator <= -SmallLimit)
+            return new((BigInteger)numerator, (BigInteger)denominator);
+        var (n, d) = ((long)numerator, (long)denominator);
+        if (d == 1) return new(n, d);
+        var (common, rest) = (Math.Abs(n), d);
+        while (rest != 0) (common, rest) = (rest, common % rest);
+        return new(n / common, d / common);
+    }
 
     /// <summary>Reads a plain decimal such as <c>-4.60</c>: ASCII digits, at most <see cref="MostDigits"/>, no exponent.</summary>
     public static bool TryRead(ReadOnlySpan<char> text, out Rational value)
@@ -82,14 +130,16 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         var count = digits.Length - (point < 0 ? 0 : 1);
         if (count is 0 or > MostDigits || point == 0 || (point > 0 && fraction == 0)) return false;
         if (point >= 0 && digits[(point + 1)..].Contains('.')) return false;
-        BigInteger number = 0;
+        Int128 number = 0; // INVARIANT: it has room for 38 digits
         foreach (var c in digits)
         {
             if (c == '.') continue;
             if (!char.IsAsciiDigit(c)) return false;
             number = (number * 10) + (c - '0');
         }
-        value = new Rational(text[0] == '-' ? -number : number, BigInteger.Pow(10, fraction));
+        Int128 scale = 1;
+        for (var i = 0; i < fraction; i++) scale *= 10;
+        value = Reduced(text[0] == '-' ? -number : number, scale);
         return true;
     }
 
@@ -99,6 +149,11 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
     /// </summary>
     public string ToDecimalText(out bool isExact, int places = 4)
     {
+        if (_wide is null && _denominatorLessOne == 0)
+        {
+            isExact = true;
+            return _numerator.ToString(CultureInfo.InvariantCulture);
+        }
         var rest = Denominator;
         var (twos, fives) = (0, 0);
         while (rest.IsEven) { rest /= 2; twos++; }
@@ -128,4 +183,6 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         if (twice > denominator || (twice == denominator && !quotient.IsEven)) quotient++;
         return numerator.Sign < 0 ? -quotient : quotient;
     }
+
+    private sealed record Wide(BigInteger Numerator, BigInteger Denominator);
 }

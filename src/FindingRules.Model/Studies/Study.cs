@@ -47,6 +47,9 @@ public sealed record Findings(ImmutableSortedDictionary<string, SentFinding> ByN
 {
     public static Findings None { get; } = new(ImmutableSortedDictionary.Create<string, SentFinding>(StringComparer.Ordinal));
 
+    /// <summary>The same, to be walked through.</summary>
+    public ImmutableArray<SentFinding> InOrder { get; } = [.. ByName.Values];
+
     public SentFinding? Find(string name) => ByName.GetValueOrDefault(name);
 }
 

@@ -9,7 +9,7 @@ public readonly record struct LinePosition(int Line, int Column);
 /// <param name="firstLine">Its first line in the file, where the text is one line of a file with one study a line.</param>
 public sealed class SourceText(string path, string content, int firstLine = 1)
 {
-    private readonly int[] _lineStarts = FindLineStarts(content);
+    private int[]? _lineStarts;
 
     public string Path { get; } = path;
 
@@ -18,24 +18,27 @@ public sealed class SourceText(string path, string content, int firstLine = 1)
     /// <summary>The number of its first line: 1, save for a text that is a piece of a file.</summary>
     public int FirstLine { get; } = firstLine;
 
-    public int LineCount => _lineStarts.Length;
+    public int LineCount => LineStarts.Length;
+
+    // Most studies never have a place shown.
+    private int[] LineStarts => _lineStarts ??= FindLineStarts(Content);
 
     public Location Whole => new(this, new TextSpan(0, Content.Length));
 
     public LinePosition PositionOf(int offset)
     {
         var at = Math.Clamp(offset, 0, Content.Length);
-        var line = Array.BinarySearch(_lineStarts, at);
+        var line = Array.BinarySearch(LineStarts, at);
         if (line < 0) line = ~line - 1;
-        return new LinePosition(line + FirstLine, at - _lineStarts[line] + 1);
+        return new LinePosition(line + FirstLine, at - LineStarts[line] + 1);
     }
 
     /// <summary>The text of one line, counted as <see cref="PositionOf"/> counts, without its line end.</summary>
     public string LineAt(int line)
     {
         var index = line - FirstLine;
-        var start = _lineStarts[index];
-        var end = index + 1 < _lineStarts.Length ? _lineStarts[index + 1] : Content.Length;
+        var start = LineStarts[index];
+        var end = index + 1 < LineStarts.Length ? LineStarts[index + 1] : Content.Length;
         return Content[start..end].TrimEnd('\r', '\n');
     }
 

@@ -73,6 +73,7 @@ internal static class MeaningDigest
         // Their order is the order of scanning, and so of the answer.
         foreach (var item in protocol.Required) text.Add("required", Names(item));
         foreach (var item in protocol.AsIndicated) text.Add("as-indicated", Names(item));
+        if (!protocol.Facts.IsEmpty) text.Add("required-facts", protocol.Facts.Select(f => f.Name));
     }
 
     public static string Show(Interval? interval) => interval is not { } range

@@ -28,15 +28,18 @@ internal sealed class SignNode(int id, ImmutableArray<Place> places, int slot) :
 internal sealed class ExtentNode(int id, ImmutableArray<Place> places, int slot, ExtentRelation relation, int from, int to)
     : StatementNode(id, usesPrecision: false, places)
 {
-    public override Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened)
+    public override Truth Test(Examination examination, ReadOnlySpan<int> chosen, bool isWidened) =>
+        examination.ValueAt(chosen[^1], slot) is ExtentValue extent ? Kleene.Of(Holds(extent, relation, from, to)) : Truth.Unknown;
+
+    public static bool Holds(ExtentValue extent, ExtentRelation relation, int from, int to)
     {
-        if (examination.ValueAt(chosen[^1], slot) is not ExtentValue extent) return Truth.Unknown;
-        if (relation == ExtentRelation.Within)
-            return Kleene.Of(!extent.Stretches.IsEmpty && extent.Stretches.All(s => from <= s.From && s.To <= to));
+        var isWithin = relation == ExtentRelation.Within;
         foreach (var stretch in extent.Stretches)
-            if (stretch.From <= from && to <= stretch.To)
-                return Truth.True;
-        return Truth.False;
+        {
+            var fits = isWithin ? from <= stretch.From && stretch.To <= to : stretch.From <= from && to <= stretch.To;
+            if (fits != isWithin) return fits;
+        }
+        return isWithin && !extent.Stretches.IsEmpty;
     }
 }
 
@@ -47,7 +50,11 @@ internal sealed class AssessedNode(int id, ImmutableArray<Place> places, int slo
     {
         if (chosen[^1] < 0) return Truth.False;
         var values = examination[chosen[^1]].Values;
-        return Kleene.Of(slot >= 0 ? IsKnown(values[slot]) : values.Any(IsKnown));
+        if (slot >= 0) return Kleene.Of(IsKnown(values[slot]));
+        foreach (var value in values)
+            if (IsKnown(value))
+                return Truth.True;
+        return Truth.False;
     }
 
     private static bool IsKnown(FindingValue? value) => value is not (null or NotAssessableValue);

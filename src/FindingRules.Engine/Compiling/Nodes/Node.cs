@@ -15,10 +15,11 @@ internal abstract class Node(int id, bool usesPrecision)
 
     public Truth Decide(Examination examination, int instance, bool isWidened)
     {
-        var memo = examination.MemoOf(instance, isWidened && UsesPrecision);
-        if (memo[Id] is var known && known != 0) return (Truth)(known - 1);
-        var truth = Work(examination, instance, isWidened && UsesPrecision);
-        memo[Id] = (byte)(truth + 1);
+        var usesWidened = isWidened && UsesPrecision;
+        if (examination.Memo.TryGet(Id, instance, usesWidened, out var known)) return known;
+        examination.Work.Nodes++;
+        var truth = Work(examination, instance, usesWidened);
+        examination.Memo.Set(Id, instance, usesWidened, truth);
         return truth;
     }
 

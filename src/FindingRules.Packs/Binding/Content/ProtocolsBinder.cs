@@ -22,16 +22,23 @@ internal static class ProtocolsBinder
     {
         var fields = Fields.Of(
             body, $"the protocol `{name.Value}`", name.Inside, context.Messages, ["title", "requires", "calm", "source"],
-            "as-indicated");
+            "as-indicated", "facts");
         if (fields is null) return null;
         var title = fields.Words("title");
         var firsts = new Dictionary<string, ScalarNode>(StringComparer.Ordinal);
         var required = BindItems(fields, "requires", firsts, context);
         var indicated = BindItems(fields, "as-indicated", firsts, context);
+        var facts = BindFacts(fields, context);
         var calm = WordingReader.Read(fields, "calm", new WordingSources(Scope.Study, context), context);
         var sources = ReferencesBinder.Look(fields, context);
-        return fields.IsSound ? new Protocol(name.Value, title!, required, indicated, calm!, sources, name.Location) : null;
+        return fields.IsSound
+            ? new Protocol(name.Value, title!, required, indicated, calm!, sources, name.Location) { Facts = facts }
+            : null;
     }
+
+    private static ImmutableArray<Finding> BindFacts(Fields fields, BindingContext context) => fields.Has("facts")
+        ? StructureLookup.Findings("study", context.Symbols.Vocabulary.StudyFacts, fields.Texts("facts", least: 1), fields, context)
+        : [];
 
     private static ImmutableArray<ProtocolItem> BindItems(
         Fields fields, string key, Dictionary<string, ScalarNode> firsts, BindingContext context)

@@ -18,15 +18,18 @@ internal static class StructureLookup
         return null;
     }
 
-    public static ImmutableArray<Finding> Findings(Structure structure, List<ScalarNode> names, Fields fields, BindingContext context)
+    public static ImmutableArray<Finding> Findings(Structure structure, List<ScalarNode> names, Fields fields, BindingContext context) =>
+        Findings(structure.Name, structure.Kind.Findings, names, fields, context);
+
+    public static ImmutableArray<Finding> Findings(
+        string owner, IReadOnlyDictionary<string, Finding> known, List<ScalarNode> names, Fields fields, BindingContext context)
     {
-        var known = structure.Kind.Findings;
         var findings = ImmutableArray.CreateBuilder<Finding>(names.Count);
         foreach (var name in names)
         {
             if (known.TryGetValue(name.Value, out var finding)) findings.Add(finding);
             else if (context.Known.Excuses(name.Value, FileKind.Vocabulary)) fields.Spoil();
-            else fields.Report(LinkMessages.UnknownFindingOf(name.Inside, structure.Name, Shown.Briefly(name.Value), [.. known.Keys]));
+            else fields.Report(LinkMessages.UnknownFindingOf(name.Inside, owner, Shown.Briefly(name.Value), [.. known.Keys]));
         }
         return findings.ToImmutable();
     }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using CsCheck;
 using FindingRules.Model.Quantities;
 using Xunit;
@@ -124,5 +125,26 @@ public sealed class RationalTests
     {
         Assert.Equal(expected, new Rational(numerator, denominator).ToDecimalText(out var isExact, places: 0));
         Assert.True(isExact);
+    }
+
+    /// <summary>Small numbers are kept in machine words: around the limits of those it must still be the same arithmetic.</summary>
+    [Fact]
+    public void Is_the_arithmetic_of_big_integers_around_every_limit_of_machine_words()
+    {
+        long[] edges = [0, 1, 2, 3, 10, int.MaxValue, 1L << 31, (1L << 62) - 1, 1L << 62, (1L << 62) + 1, long.MaxValue];
+        var number = Gen.Select(Gen.Int[0, edges.Length - 1].Select(i => edges[i]), Gen.Int[-2, 2], Gen.Bool, (edge, by, isNegative) =>
+            isNegative ? -((BigInteger)edge + by) : (BigInteger)edge + by);
+        var fraction = Gen.Select(number, number, (n, d) => (N: n, D: d.IsZero ? BigInteger.One : d));
+        Gen.Select(fraction, fraction).Sample((a, b) =>
+        {
+            var (x, y) = (new Rational(a.N, a.D), new Rational(b.N, b.D));
+            Assert.Equal(new Rational((a.N * b.D) + (b.N * a.D), a.D * b.D), x + y);
+            Assert.Equal(new Rational((a.N * b.D) - (b.N * a.D), a.D * b.D), x - y);
+            Assert.Equal(new Rational(a.N * b.N, a.D * b.D), x * y);
+            if (!b.N.IsZero) Assert.Equal(new Rational(a.N * b.D, a.D * b.N), x / y);
+            Assert.Equal((a.N * b.D * a.D.Sign * b.D.Sign).CompareTo(b.N * a.D * a.D.Sign * b.D.Sign), x.CompareTo(y));
+            Assert.Equal(a.N * b.D == b.N * a.D, x == y && x.GetHashCode() == y.GetHashCode());
+            Assert.Equal((x.Numerator * a.D, a.N.Sign * a.D.Sign), (x.Denominator * a.N, x.Sign));
+        }, iter: 20_000);
     }
 }

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Engine.Reporting;
+using FindingRules.Model.Explanations;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Readings;
+using FindingRules.Model.Studies;
+
+namespace FindingRules.Engine.Explaining;
+
+/// <summary>
+/// A study that has been read, ready to be asked about. It evaluates the study for itself, so no reading is ever changed
+/// by being explained. Not for several threads at once.
+/// </summary>
+public sealed class Explainer
+{
+    private readonly Study _study;
+    private readonly Decided _decided;
+    private readonly Reading _reading;
+
+    public Explainer(RuleNetwork network, Study study)
+    {
+        _study = study;
+        var examination = Evaluator.Examine(network, study);
+        _reading = ReadingWriter.Write(examination, study);
+        _decided = new Decided(examination, study);
+    }
+
+    /// <summary>Why the reading says each of its lines.</summary>
+    public Explanation Trace()
+    {
+        var lines = new LineWriter(_decided, _reading).Write().ToList();
+        return Explain(lines.SelectMany(l => l.By), lines.Select(l => l.Line));
+    }
+
+    /// <summary>How one rule came out: at one subject, or at every one that it is bound to.</summary>
+    public Explanation Why(Rule rule, Subject? subject)
+    {
+        var asked = At(rule, subject).ToList();
+        var lines = new LineWriter(_decided, _reading).Write().Where(l => l.By.Any(asked.Contains)).Select(l => l.Line);
+        return Explain(asked, lines) with { Asked = [.. asked.Select(ProofWriter.KeyOf)] };
+    }
+
+    /// <summary>The subjects of the study that a rule is bound to.</summary>
+    public ImmutableArray<Subject> SubjectsOf(Rule rule) => [.. At(rule, null).Select(r => r.Instance.Subject)];
+
+    private IEnumerable<RuleAt> At(Rule rule, Subject? subject) =>
+        _decided.Rules.Where(r => r.Rule == rule && (subject is null || r.Instance.Subject == subject));
+
+    private Explanation Explain(IEnumerable<RuleAt> rules, IEnumerable<ExplainedLine> lines)
+    {
+        var writer = new ProofWriter(_decided.Examination, _study);
+        foreach (var rule in rules) writer.Prove(rule);
+        var (proofs, answers) = writer.Finish();
+        return new Explanation
+        {
+            Pack = _reading.Pack,
+            Engine = _reading.Engine,
+            Study = _reading.Study,
+            Lines = [.. lines],
+            Proofs = proofs,
+            Answers = answers,
+            Notice = _reading.Notice,
+        };
+    }
+}

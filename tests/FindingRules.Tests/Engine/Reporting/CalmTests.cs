@@ -1,0 +1,105 @@
+using System.Text.RegularExpressions;
+using FindingRules.Model.Readings;
+using FindingRules.Model.Text;
+using FindingRules.Testing;
+using Xunit;
+
+namespace FindingRules.Tests.Engine.Reporting;
+
+/// <summary>When a study is called normal, and what is said of findings that no rule answers.</summary>
+public sealed partial class CalmTests
+{
+    private const string Calm = "No abnormality in the structures that the protocol requires.";
+
+    // Without the rules that compare with the other side: nothing of it is sent here.
+    private static readonly ExamplePack Plain = ExamplePack.Plain.With("rules", OneSided().Replace(ExamplePack.Plain.TextOf("rules"), ""));
+
+    private static readonly ExamplePack WithFacts = Plain.With("protocols", ExamplePack.Plain.TextOf("protocols")
+        .Replace("    calm:", "    facts: [arm-position]\n    calm:", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_normal_study_gets_its_line_and_nothing_else()
+    {
+        var reading = Shoulder(Plain, """ "normal": true """);
+
+        Assert.Equal(Calm, reading.Calm);
+        Assert.Empty(reading.Notes);
+        Assert.DoesNotContain(reading.Unknown, u => u.Subject == "right supraspinatus");
+    }
+
+    [Theory]
+    [InlineData(""" "normal": true, "findings": { "shadowing": "present" } """, "shadowing present")]
+    [InlineData(""" "findings": { "fluid": "none", "echo": "heterogeneous" } """, "echo heterogeneous")]
+    [InlineData(""" "findings": { "fluid": "none", "echo": "heterogeneous", "shadowing": true } """, "echo heterogeneous, shadowing present")]
+    [InlineData(
+        """ "findings": { "fluid": "none", "echo": "fibrillar" }, "lesions": [{ "id": "L1", "findings": { "shadowing": true } }] """,
+        "shadowing present")]
+    public void A_study_is_not_called_normal_beside_a_finding_that_departs_from_normal(string supraspinatus, string recorded)
+    {
+        var reading = Shoulder(Plain, supraspinatus);
+
+        Assert.Null(reading.Calm);
+        Assert.Contains(reading.Notes, n => n.EndsWith($"and answered by no rule: {recorded}.", StringComparison.Ordinal));
+        Assert.Contains(recorded, reading.ImpressionText.Replace('\n', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_described_is_not_noted_again_and_a_sign_beside_it_is()
+    {
+        const string torn = """ "fluid": { "from": "bursal", "to": "articular" }, "reangled": "persists", "echo": "anechoic" """;
+
+        Assert.Empty(Shoulder(Plain, $$""" "findings": { {{torn}} } """).Notes);
+        Assert.Equal(
+            "Recorded of the right supraspinatus tendon and answered by no rule: shadowing present.",
+            Assert.Single(Shoulder(Plain, $$""" "findings": { {{torn}}, "shadowing": "present" } """).Notes));
+    }
+
+    [Theory]
+    [InlineData("", "Not stated: arm position.")]
+    [InlineData(""" "arm-position": "not-assessable" """, "Could not be told: arm position.")]
+    [InlineData(""" "arm-position": "crass" """, null)]
+    public void A_protocol_may_require_facts_of_the_study(string facts, string? line)
+    {
+        var reading = Shoulder(WithFacts, """ "normal": true """, facts);
+
+        Assert.Equal(line is null, reading.Calm is not null);
+        Assert.Equal(line is null, reading.NotAssessed.IsEmpty);
+        if (line is not null) Assert.Contains(line, reading.ImpressionText, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fact_that_a_protocol_requires_is_one_of_the_vocabulary_and_changes_what_the_pack_means()
+    {
+        var misspelt = Plain.With("protocols", WithFacts.TextOf("protocols").Replace("arm-position", "arm-positio", StringComparison.Ordinal));
+
+        var message = Assert.Single(misspelt.Load().Messages);
+        Assert.Equal(("FR3507", "arm-position"), (message.Code, message.Fix?.Replacement));
+        Assert.NotEqual(Plain.Compile().Pack.MeaningDigest, WithFacts.Compile().Pack.MeaningDigest);
+    }
+
+    [Fact]
+    public void Borderline_is_said_once_with_the_other_answer()
+    {
+        var reading = Shoulder(Plain, """
+            "findings": { "fluid": { "from": "bursal", "to": "articular" }, "reangled": "persists", "echo": "anechoic", "tear-length": "29.5 mm" }
+            """);
+
+        Assert.Contains(
+            "(Borderline, could also be large: tear length 29.5 mm is 0.5 mm from 3 cm.)", reading.ImpressionText, StringComparison.Ordinal);
+        Assert.Single(reading.ImpressionText.Split("Borderline"), part => part.Contains("29.5 mm is", StringComparison.Ordinal));
+    }
+
+    private static Reading Shoulder(ExamplePack pack, string supraspinatus, string facts = "")
+    {
+        var answer = pack.Compile().Read(new SourceText("study.json", $$"""
+            { "study": "T-1", "protocols": [{ "protocol": "shoulder", "side": "right" }], "facts": { {{facts}} }, "subjects": [
+                { "structure": "biceps", "side": "right", "normal": true }, { "structure": "subscapularis", "side": "right", "normal": true },
+                { "structure": "supraspinatus", "side": "right", {{supraspinatus}} }] }
+            """));
+        Assert.True(answer.Reading is not null, string.Join('\n', answer.Messages.Select(m => $"{m.Code} {m.Text}")));
+        return answer.Reading;
+    }
+
+    [GeneratedRegex("  - id: TEN-01.*?(?=  - id)", RegexOptions.Singleline)]
+    private static partial Regex OneSided();
+}

@@ -99,6 +99,16 @@ public sealed class FootAndWoundTests
         Assert.True(reading.Offers("ct-or-mri"));
     }
 
+    // The same review: a scan that could not be done, or against a film that shows the body, excludes still less.
+    [Theory]
+    [InlineData("absent", "positive", "on-film-only")]
+    [InlineData("not-assessable", "positive", "not-shown")]
+    [InlineData("not-assessable", "negative", "not-shown")]
+    [InlineData("present", "positive", "likely")]
+    public void F_FB_01_The_film_and_the_scan_together(string body, string film, string value) => Assert.Equal(
+        value,
+        Shipped.Read("wound-site", $$""" "echogenic-body": "{{body}}" """, $$""" "radiograph": "{{film}}" """).ValueOf("body-finding"));
+
     // Courter 1990: 99 % of glass of 2 mm on two views, 83 % of 1 mm, 61 % of 0.5 mm.
     [Theory]
     [InlineData("1.9 mm", "two-or-more", "not-excluded")]
@@ -118,6 +128,7 @@ public sealed class FootAndWoundTests
     [InlineData("wood", true)]
     [InlineData("glass", true)]
     [InlineData("plastic", true)]
+    [InlineData("unclear", true)]
     [InlineData("metal", false)]
     public void F_FB_06_A_negative_film_asks_for_ultrasound(string material, bool isOffered) =>
         Assert.Equal(isOffered, Shipped.ReadFacts($$""" "radiograph": "negative", "suspected": "{{material}}" """).Offers("ultrasound"));
@@ -136,10 +147,10 @@ public sealed class FootAndWoundTests
 
     // British Sarcoma Group 2019 (more than 5 cm), a Scottish document of 2025 (5 cm or more); the pack takes the latter.
     [Theory]
-    [InlineData("4.9 cm", "absent", null)]
+    [InlineData("4.9 cm", "absent", "no-feature")]
     [InlineData("5.0 cm", "absent", "feature-present")]
     [InlineData("5.1 cm", "absent", "feature-present")]
-    [InlineData("6.0 cm", "present", null)]
+    [InlineData("6.0 cm", "present", "lipoma-without-feature")]
     public void F_STM_01_Size_of_a_mass(string size, string lipoma, string? value)
     {
         var reading = Shipped.Read("lower-limb-soft-tissue", $$"""
@@ -148,7 +159,9 @@ public sealed class FootAndWoundTests
             """);
 
         Assert.Equal(value, reading.ValueOf("lump-referral"));
-        Assert.Equal(value is not null, reading.Offers("sarcoma-pathway"));
+        Assert.Equal(value == "feature-present", reading.Offers("sarcoma-pathway"));
+        Assert.Equal(size == "5.0 cm", reading.Warns("mass-guidance-differs"));
+        Assert.Equal("recorded", reading.ValueOf("lump-noted"));
     }
 
     // NICE NG12 by way of a summary, British Sarcoma Group: growth, pain, depth, recurrence, whatever the size.

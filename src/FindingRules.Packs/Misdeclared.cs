@@ -37,7 +37,8 @@ internal static partial class Misdeclared
         ];
     }
 
-    private static bool IsOfAName(Message message) => message.Number / 1000 is 3 or 5 && message is { Severity: Severity.Error, Fix: not null };
+    private static bool IsOfAName(Message message) =>
+        message.Number / 1000 is 3 or 5 && message is { Severity: Severity.Error, Fix: not null };
 
     /// <summary>The one place of all files where a name stands; null where it stands twice, and so is used.</summary>
     private static Location? Only(IEnumerable<SourceText> texts, string name)

@@ -23,7 +23,8 @@ internal static class FindingBinder
         string[] more = found is ["measure"] ? ["precision", "whole"] : [];
         var fields = Fields.Of(body, owner, name.Inside, context.Messages, own, ["title", "about", "normal", .. Types, .. more]);
         if (fields is null) return Broken(name, context);
-        var isMisspelt = found.Length == 0 && body is MappingNode keys && keys.Entries.Any(e => Spelling.Closest(e.Key.Value, Types) is not null);
+        var isMisspelt = found.Length == 0 && body is MappingNode keys
+            && keys.Entries.Any(e => Spelling.Closest(e.Key.Value, Types) is not null);
         if (isMisspelt) fields.Spoil();
         else if (found.Length != 1) fields.Report(PackMessages.NoOneType(name.Inside, Shown.Briefly(name.Value), found, Types));
         FindingType? type = found switch

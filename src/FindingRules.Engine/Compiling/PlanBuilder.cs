@@ -66,9 +66,9 @@ internal sealed class PlanBuilder
         ];
         ImmutableArray<int> inLayerOrder = [.. Enumerable.Range(0, entries.Length).OrderBy(i => entries[i].Layer)];
         var topics = TopicsOf(speaking);
-        var (steps, answers) = StepsOf(entries, topics);
         return new PlanRules(
-            entries, topics, inLayerOrder, steps, answers,
+            entries, topics, inLayerOrder, [.. entries.Select(e => new RuleStep(e.Layer, e.Superiors.Length > 0))],
+            AnswersOf(entries.Length, topics),
             PlaneCompiler.Compile(entries, inLayerOrder, rule => _compiled[rule].Clauses));
     }
 
@@ -91,24 +91,17 @@ internal sealed class PlanBuilder
         ];
     }
 
-    private static (ImmutableArray<RuleStep>, ImmutableArray<RuleAnswer>) StepsOf(
-        ImmutableArray<RuleEntry> rules, ImmutableArray<TopicEntry> topics)
+    private static RuleAnswers AnswersOf(int ruleCount, ImmutableArray<TopicEntry> topics)
     {
-        var ofRule = new List<RuleAnswer>?[rules.Length];
+        var ofRule = new List<RuleAnswer>?[ruleCount];
         for (var topic = 0; topic < topics.Length; topic++)
         {
             foreach (var (rule, value) in topics[topic].Givers) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 1UL << value));
             foreach (var rule in topics[topic].Holders) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 0));
         }
-        var (steps, answers) = (ImmutableArray.CreateBuilder<RuleStep>(rules.Length + 1), ImmutableArray.CreateBuilder<RuleAnswer>());
-        for (var i = 0; i < rules.Length; i++)
-        {
-            steps.Add(new RuleStep(rules[i].Layer, answers.Count, rules[i].Superiors.Length > 0));
-            answers.AddRange(ofRule[i] ?? []);
-        }
-        // One more, so that the answers of the last rule end somewhere.
-        steps.Add(new RuleStep(int.MaxValue, answers.Count, false));
-        return (steps.MoveToImmutable(), answers.ToImmutable());
+        var first = new int[ruleCount + 1];
+        for (var i = 0; i < ruleCount; i++) first[i + 1] = first[i] + (ofRule[i]?.Count ?? 0);
+        return new RuleAnswers([.. first], [.. ofRule.SelectMany(answers => answers ?? [])]);
     }
 
     private static ImmutableArray<PlanFinding> Findings(IEnumerable<Finding> findings, FindingSlots slots) =>

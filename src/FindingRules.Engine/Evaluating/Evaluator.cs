@@ -11,10 +11,10 @@ namespace FindingRules.Engine.Evaluating;
 public static class Evaluator
 {
     /// <summary>What became of every rule and topic.</summary>
-    public static Outcome Decide(RuleNetwork network, Study study) => Use(network, study, static (examination, _) => OutcomeOf(examination));
+    public static Outcome Decide(RuleNetwork network, Study study) => Use(network, study, OutcomeOf);
 
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
-    public static Reading Evaluate(RuleNetwork network, Study study) => Use(network, study, ReadingWriter.Write);
+    public static Reading Evaluate(RuleNetwork network, Study study) => Use(network, study, e => ReadingWriter.Write(e, study));
 
     /// <summary>An examination to keep: everything is decided, and what was decided may be looked at for as long as one likes.</summary>
     internal static Examination Examine(RuleNetwork network, Study study)
@@ -25,20 +25,21 @@ public static class Evaluator
         return examination;
     }
 
-    /// <summary>What is true, false and unknown, who yields, and what each topic comes to: allocates nothing once its room has grown.</summary>
+    /// <summary>What is true, false and unknown, who yields, what topics come to: allocates nothing once its room has grown.</summary>
     internal static void Settle(Examination examination, Study study)
     {
         StudyLayout.LayOut(examination, study);
         LayeredDecision.Run(examination);
     }
 
-    private static T Use<T>(RuleNetwork network, Study study, Func<Examination, Study, T> ask)
+    /// <summary>Asks something of an examination that is used again afterwards: nothing of it may be kept.</summary>
+    internal static T Use<T>(RuleNetwork network, Study study, Func<Examination, T> ask)
     {
         var examination = network.Examinations.Take();
         // Where something throws, the examination is left half done, and so it is not put back.
         Settle(examination, study);
         WidenedDecision.Run(examination);
-        var answer = ask(examination, study);
+        var answer = ask(examination);
         network.Examinations.Return(examination);
         return answer;
     }

@@ -15,7 +15,7 @@ internal static class LayeredDecision
         var present = examination.Count;
         for (var i = 0; i < present; i++)
             if (examination[i].IsPresent)
-                {
+            {
                 Select(examination, examination[i]);
                 examination.Work.Candidates += examination[i].Candidates.Count;
             }
@@ -53,12 +53,12 @@ internal static class LayeredDecision
             if (step.Layer != layer) break;
             var truth = candidate.MustAsk ? Ask(examination, index, own.Rules[position], isWidened: false) : candidate.Truth;
             if (truth == Truth.False) continue;
-            var standing = step.HasSuperiors ? Beside(instance, own.Rules[position], truth)
+            var standing = step.HasSuperiors ? StandingOf(instance, own.Rules[position], truth)
                 : truth == Truth.True ? Standing.Stands
                 : Standing.Unknown;
             instance.Write(position, truth, standing);
             if (standing == Standing.Yields) continue;
-            for (var i = step.FirstAnswer; i < steps[position + 1].FirstAnswer; i++) instance.Mark(own.Answers[i], standing);
+            foreach (ref readonly var answer in own.Answers[position]) instance.Mark(answer, standing);
         }
     }
 
@@ -78,7 +78,7 @@ internal static class LayeredDecision
     }
 
     /// <summary>How a rule stands that is not false, beside those that it yields to.</summary>
-    private static Standing Beside(Instance instance, RuleEntry entry, Truth truth)
+    public static Standing StandingOf(Instance instance, RuleEntry entry, Truth truth)
     {
         var highest = Truth.False;
         foreach (var superior in entry.Superiors) highest = Kleene.Or(highest, instance.TruthOf(superior));

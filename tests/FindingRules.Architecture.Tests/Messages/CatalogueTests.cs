@@ -11,7 +11,8 @@ public sealed partial class CatalogueTests
     [
         ("ToolMessages", 0), ("UsageMessages", 0), ("YamlMessages", 1), ("PackMessages", 1), ("SyntaxMessages", 2),
         ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("LinkMessages", 3), ("ReviewMessages", 4),
-        ("CaseMessages", 4), ("StudyMessages", 5), ("ServiceMessages", 7),
+        ("CaseMessages", 4), ("StudyMessages", 5), ("LedgerMessages", 6), ("LedgerUseMessages", 6), ("LedgerAuditMessages", 6),
+        ("ServiceMessages", 7),
         ("ExplanationMessages", 8),
     ];
 

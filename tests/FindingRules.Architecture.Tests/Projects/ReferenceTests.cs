@@ -16,6 +16,7 @@ public sealed class ReferenceTests
             ["FindingRules.Packs"] = (["FindingRules.Language", "FindingRules.Model"], ["YamlDotNet"]),
             ["FindingRules.Engine"] = (["FindingRules.Model"], []),
             ["FindingRules"] = (["FindingRules.Engine", "FindingRules.Model", "FindingRules.Packs"], []),
+            ["FindingRules.Ledger"] = (["FindingRules.Model"], ["Microsoft.Data.Sqlite", "Npgsql"]),
             ["FindingRules.Service"] = (["FindingRules"], ["Swashbuckle.AspNetCore"]),
             ["FindingRules.Cli"] = (["FindingRules", "FindingRules.Service"], ["System.CommandLine"]),
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
@@ -67,6 +68,8 @@ public sealed class ReferenceTests
     [Theory]
     [InlineData("Sprache", "FindingRules.Language")]
     [InlineData("YamlDotNet", "FindingRules.Packs")]
+    [InlineData("Microsoft.Data.Sqlite", "FindingRules.Ledger")]
+    [InlineData("Npgsql", "FindingRules.Ledger")]
     public void A_library_is_known_to_one_product(string library, string home)
     {
         var known = Products.Keys.Where(p => SourceFiles.Of(p).Any(f => f.Text.Contains(library, StringComparison.Ordinal)));

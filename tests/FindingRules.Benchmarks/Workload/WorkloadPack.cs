@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
+using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 using static FindingRules.Testing.Generators.ModelOf;
 
@@ -48,9 +51,9 @@ public sealed class WorkloadPack
 
     public Pack Pack { get; }
 
-    public static string IdOf(int rule) => $"RULE-{rule:00000}";
+    private static string IdOf(int rule) => $"RULE-{rule:00000}";
 
-    public static int NumberOf(string id) => int.Parse(id.AsSpan("RULE-".Length), System.Globalization.CultureInfo.InvariantCulture);
+    private static int NumberOf(string id) => int.Parse(id.AsSpan("RULE-".Length), System.Globalization.CultureInfo.InvariantCulture);
 
     public Study StudyOf(in StudyFacts facts)
     {
@@ -60,6 +63,16 @@ public sealed class WorkloadPack
                 _structures[i], Side.Right, IsNormal: false, IsNotAssessable: false,
                 new Findings(ByName(Sent(facts[i]), f => f.Finding.Name)), [], Nowhere));
         return new Study { Key = "S-1", Subjects = subjects.ToImmutable(), Location = Nowhere };
+    }
+
+    /// <summary>Writes the numbers of the rules that are true into the room given, and says how many they are.</summary>
+    public static int Fired(RuleNetwork network, Study study, int[] fired)
+    {
+        var count = 0;
+        foreach (var rule in Evaluator.Decide(network, study).Rules)
+            if (rule.Truth == Truth.True)
+                fired[count++] = NumberOf(rule.Rule.Id);
+        return count;
     }
 
     private IEnumerable<SentFinding> Sent(SiteFacts site)

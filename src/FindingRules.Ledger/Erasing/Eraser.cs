@@ -1,0 +1,84 @@
+using System.Data.Common;
+using FindingRules.Ledger.Appending;
+using FindingRules.Ledger.Feedback;
+using FindingRules.Ledger.Indexing;
+using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Storage;
+
+namespace FindingRules.Ledger.Erasing;
+
+/// <summary>
+/// Removes bodies, and everything made from them that could tell what they held, and records that it did: in one transaction, so that a
+/// body is never gone without a record of it.
+/// </summary>
+internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
+{
+    private const int StepRecords = 500;
+    private static readonly RecordKind[] Erasable = [RecordKind.Reading, RecordKind.Shadow, RecordKind.Feedback];
+
+    /// <summary>Erases up to so many of those older than a moment; null where there are none left.</summary>
+    public Task<ErasedStep?> EraseBeforeAsync(ErasureRequest request, DateTimeOffset before) =>
+        database.WriteAsync(WriteKind.Record, async connection =>
+    {
+        var positions = await connection.ListAsync(
+            r => r.GetInt64(0),
+            "SELECT b.position FROM body b JOIN record r ON r.position = b.position WHERE r.time < @before AND r.kind IN (1, 2, 3) "
+            + "ORDER BY b.position LIMIT @most",
+            ("@before", before.ToUnixTimeMilliseconds()), ("@most", (long)StepRecords));
+        return await EraseAsync(connection, positions, request);
+    });
+
+    /// <summary>Erases those named, as far as they are there, may be erased and are not erased yet.</summary>
+    public Task<ErasedStep?> EraseAsync(ErasureRequest request, IEnumerable<Guid> records) =>
+        database.WriteAsync(WriteKind.Record, async connection =>
+    {
+        var positions = new SortedSet<long>();
+        foreach (var id in records)
+            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind))
+                positions.Add(record.Index);
+        return await EraseAsync(connection, positions, request);
+    });
+
+    private async Task<ErasedStep?> EraseAsync(DbConnection connection, IEnumerable<long> positions, ErasureRequest request)
+    {
+        var erased = new SortedDictionary<long, IndexedRecord>();
+        foreach (var position in positions) await TakeAsync(connection, position, erased);
+        if (erased.Count == 0) return null;
+        foreach (var record in erased.Values) await RemoveAsync(connection, record);
+        var content = ErasureJson.Write(request.Reason, PositionRange.Of(erased.Keys));
+        var head = new RecordHead(RecordKind.Erasure, request.Actor);
+        var entry = NewRecord.Of(head, content, [], IndexTerms.None, time.GetUtcNow(), null);
+        await AppendTransaction.RunAsync(database, connection, [entry]);
+        return new ErasedStep(entry.Header.Id, erased.Count);
+    }
+
+    // Feedback names what was suggested, so it goes with its reading.
+    private static async Task TakeAsync(DbConnection connection, long position, SortedDictionary<long, IndexedRecord> to)
+    {
+        if (to.ContainsKey(position)) return;
+        var record = (await connection.ListAsync(
+            IndexedRecord.Read, $"{IndexedRecord.Columns} WHERE r.position = @position", ("@position", position))).Single();
+        if (record.Content is null) return;
+        to.Add(position, record);
+        if (record.Header.Kind != RecordKind.Reading) return;
+        var feedback = await connection.ListAsync(
+            r => r.GetInt64(0), "SELECT position FROM occurrence WHERE word = @word",
+                ("@word", Word.About(RecordKind.Feedback, record.Header.Id)));
+        foreach (var one in feedback) await TakeAsync(connection, one, to);
+    }
+
+    private static async Task RemoveAsync(DbConnection connection, IndexedRecord record)
+    {
+        var position = ("@position", (object?)record.Position);
+        var words = TermIndexing.ErasableWords(record.Header, TermsJson.Read(record.Terms));
+        var verdicts = await FeedbackIndexing.ReadVerdictsAsync(connection, record.Position, new IndexRows());
+        foreach (var word in words.Concat(FeedbackIndexing.WordsOf(verdicts.Values)).Distinct())
+            await connection.ExecuteAsync(
+                "DELETE FROM occurrence WHERE word = @word AND position = @position", ("@word", word), position);
+        await connection.ExecuteAsync("DELETE FROM verdict WHERE reading = @position", position);
+        await connection.ExecuteAsync("DELETE FROM retry WHERE position = @position", position);
+        await connection.ExecuteAsync("DELETE FROM body WHERE position = @position", position);
+    }
+}
+
+internal sealed record ErasedStep(Guid Record, int Count);

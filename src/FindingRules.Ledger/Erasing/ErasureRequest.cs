@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace FindingRules.Ledger.Erasing;
+
+/// <summary>Which bodies are to be erased: those older than a moment, or those of records that are named.</summary>
+public sealed record ErasureRequest
+{
+    public required string Actor { get; init; }
+
+    /// <summary>A code, such as <c>retention</c>.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>Readings, shadows and feedback recorded before this moment.</summary>
+    public DateTimeOffset? Before { get; init; }
+
+    /// <summary>Records by id, whatever their age.</summary>
+    public ImmutableArray<Guid> Records { get; init; } = [];
+}
+
+/// <param name="Erased">How many records lost their bodies, feedback on erased readings among them.</param>
+/// <param name="Records">The records that say so.</param>
+public sealed record ErasureResult(long Erased, ImmutableArray<Guid> Records);

@@ -1,0 +1,16 @@
+using System.Data.Common;
+using FindingRules.Ledger.Records;
+
+namespace FindingRules.Ledger.Indexing;
+
+/// <summary>What the index takes from a record.</summary>
+/// <param name="Content">Null where the body was erased before it was indexed.</param>
+internal sealed record IndexedRecord(long Position, RecordHeader Header, byte[]? Content, byte[]? Terms)
+{
+    public const string Columns =
+        "SELECT r.position, r.header, b.content, b.terms FROM record r LEFT JOIN body b ON b.position = r.position";
+
+    public static IndexedRecord Read(DbDataReader row) => new(
+        row.GetInt64(0), HeaderReader.Read(row.GetFieldValue<byte[]>(1)),
+        row.IsDBNull(2) ? null : row.GetFieldValue<byte[]>(2), row.IsDBNull(3) ? null : row.GetFieldValue<byte[]>(3));
+}

@@ -1,0 +1,97 @@
+using System.Data.Common;
+using FindingRules.Ledger.Appending;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Feedback;
+using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Storage;
+
+namespace FindingRules.Ledger.Indexing;
+
+/// <summary>
+/// Brings the index after the records, in steps between two batches of appends: when nothing is being appended, when
+/// a question needs it, or when
+/// it has fallen too far behind. What another process appended is taken in like one's own.
+/// </summary>
+internal sealed class Indexer : IAsyncDisposable
+{
+    private const int StepRecords = 500;
+    private const long MostBehind = 50_000;
+    private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(50);
+
+    private readonly ILedgerDatabase _database;
+    private readonly WriteQueue _queue;
+    private readonly TimeSpan _wait;
+    private readonly TimeProvider _time;
+    private readonly CancellationTokenSource _stop = new();
+    private readonly Task _following;
+
+    public Indexer(ILedgerDatabase database, WriteQueue queue, LedgerOptions options)
+    {
+        (_database, _queue, _wait, _time) = (database, queue, options.IndexWait, options.Time);
+        _following = Task.Run(FollowAsync);
+    }
+
+    /// <summary>Returns when all that is durable now is indexed.</summary>
+    public async Task CatchUpAsync(CancellationToken cancellation)
+    {
+        var began = _time.GetTimestamp();
+        var (size, indexed) = await ReadAsync();
+        while (indexed < size)
+        {
+            if (_time.GetElapsedTime(began) > _wait) throw Fail.Behind(_database.Name, size - indexed);
+            indexed = await _queue.RunAsync(StepAsync, cancellation);
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _stop.CancelAsync();
+        await _following;
+        _stop.Dispose();
+    }
+
+    private async Task FollowAsync()
+    {
+        while (!_stop.IsCancellationRequested)
+        {
+            try
+            {
+                await Task.Delay(Quiet, _stop.Token);
+                var (size, indexed) = await ReadAsync();
+                while (indexed < size && (_queue.Idle > Quiet || size - indexed > MostBehind) && !_stop.IsCancellationRequested)
+                    indexed = await _queue.RunAsync(StepAsync, _stop.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+#pragma warning disable CA1031 // A store that fails is reported to those who append and ask; following goes on when it is back.
+            catch (Exception)
+#pragma warning restore CA1031
+            {
+                await Task.Delay(TimeSpan.FromSeconds(1), CancellationToken.None);
+            }
+        }
+    }
+
+    private Task<(long Size, long Indexed)> ReadAsync() => _database.ReadAsync(async connection => (await connection.ListAsync(
+        r => (r.GetInt64(0), r.GetInt64(1)), "SELECT t.size, w.indexed FROM tree t, watermark w")).Single());
+
+    private Task<long> StepAsync() => _database.WriteAsync(WriteKind.Index, StepAsync);
+
+    private async Task<long> StepAsync(DbConnection connection)
+    {
+        var indexed = await _database.LockIndexAsync(connection);
+        var records = await connection.ListAsync(
+            IndexedRecord.Read, $"{IndexedRecord.Columns} WHERE r.position >= @from ORDER BY r.position LIMIT @most",
+            ("@from", indexed), ("@most", StepRecords));
+        var rows = new IndexRows { Indexed = indexed + records.Count };
+        foreach (var record in records)
+        {
+            TermIndexing.Add(record, rows);
+            if (record.Header.Kind == RecordKind.Feedback) await FeedbackIndexing.AddAsync(connection, record, rows);
+        }
+        if (records.Count > 0) await _database.InsertAsync(connection, rows);
+        return rows.Indexed;
+    }
+}

@@ -1,0 +1,49 @@
+using System.Data.Common;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Indexing;
+using FindingRules.Ledger.Merkle;
+
+namespace FindingRules.Ledger.Storage;
+
+/// <summary>
+/// What SQLite and PostgreSQL do each in its own way. Everything else is SQL that both understand, on the connections given here.
+/// </summary>
+internal interface ILedgerDatabase : IAsyncDisposable
+{
+    /// <summary>How messages name it.</summary>
+    string Name { get; }
+
+    /// <summary>SQL that begins a transaction in which nothing changes.</summary>
+    string BeginSnapshot { get; }
+
+    /// <summary>A connection to read with; the caller disposes of it.</summary>
+    ValueTask<DbConnection> ConnectAsync(CancellationToken cancellation);
+
+    /// <summary>Runs the work in one transaction. When this returns it is as durable as <paramref name="kind"/> asks.</summary>
+    Task<T> WriteAsync<T>(WriteKind kind, Func<DbConnection, Task<T>> work);
+
+    /// <summary>The state of the tree; until the transaction ends nobody else appends.</summary>
+    Task<Frontier> LockTreeAsync(DbConnection connection);
+
+    /// <summary>The number of records that are indexed; until the transaction ends nobody else indexes.</summary>
+    Task<long> LockIndexAsync(DbConnection connection);
+
+    Task InsertAsync(DbConnection connection, AppendedRows rows);
+
+    Task InsertAsync(DbConnection connection, IndexRows rows);
+
+    /// <summary>Does what is needed so that erased bytes are gone from the files, where the store can see to that.</summary>
+    Task ForgetErasedAsync();
+
+    /// <summary>Says in the ledger's own words what a provider reported; null for what no provider reports.</summary>
+    LedgerException? Explain(Exception failure);
+}
+
+internal enum WriteKind
+{
+    /// <summary>On disk when it returns.</summary>
+    Record,
+
+    /// <summary>May be lost with the machine's power, for it can be made again.</summary>
+    Index,
+}

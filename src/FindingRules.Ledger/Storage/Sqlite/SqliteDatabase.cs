@@ -1,0 +1,124 @@
+using System.Data.Common;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Indexing;
+using FindingRules.Ledger.Merkle;
+using Microsoft.Data.Sqlite;
+
+namespace FindingRules.Ledger.Storage.Sqlite;
+
+/// <summary>
+/// One file, with a write-ahead log. One connection writes records, one the index, and others read; other processes may read and even
+/// append, for each transaction takes the lock and reads the state of the tree anew.
+/// </summary>
+internal sealed class SqliteDatabase : ILedgerDatabase
+{
+    private readonly string _readString;
+    private readonly SqliteWriter _records;
+    private readonly SqliteWriter _index;
+
+    private SqliteDatabase(string path, LedgerOptions options)
+    {
+        Name = path;
+        LockWait = options.LockWait;
+        _readString = ConnectionString(path, SqliteOpenMode.ReadOnly, isPooled: true);
+        var write = ConnectionString(path, SqliteOpenMode.ReadWrite, isPooled: false);
+        _records = new SqliteWriter(write, "FULL", options);
+        _index = new SqliteWriter(write, "NORMAL", options);
+    }
+
+    public string Name { get; }
+
+    public string BeginSnapshot => "BEGIN";
+
+    private TimeSpan LockWait { get; }
+
+    /// <summary>Opens the file to read and write, and begins a ledger in it where there is none.</summary>
+    public static SqliteDatabase Open(string path, LedgerOptions options)
+    {
+        var database = new SqliteDatabase(path, options);
+        try
+        {
+            SqliteSchema.Prepare(path, ConnectionString(path, SqliteOpenMode.ReadWriteCreate, isPooled: false), options);
+            return database;
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFailures.Explain(e, path, options.LockWait);
+        }
+    }
+
+    /// <summary>Opens the file to read only; it must hold a ledger.</summary>
+    public static SqliteDatabase OpenToRead(string path)
+    {
+        if (!File.Exists(path)) throw Fail.Missing(path, "there is no such file");
+        var database = new SqliteDatabase(path, new LedgerOptions());
+        try
+        {
+            SqliteSchema.CheckOnly(path, database._readString);
+            return database;
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFailures.Explain(e, path, database.LockWait);
+        }
+    }
+
+    public async ValueTask<DbConnection> ConnectAsync(CancellationToken cancellation)
+    {
+        var connection = new SqliteConnection(_readString);
+        await connection.OpenAsync(cancellation);
+        return connection;
+    }
+
+    public async Task<T> WriteAsync<T>(WriteKind kind, Func<DbConnection, Task<T>> work)
+    {
+        var writer = kind == WriteKind.Record ? _records : _index;
+        try
+        {
+            return await writer.WriteAsync(work);
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFailures.Explain(e, Name, LockWait);
+        }
+    }
+
+    public Task<Frontier> LockTreeAsync(DbConnection connection) => Task.FromResult(_records.Commands.ReadTree(Name));
+
+    public async Task<long> LockIndexAsync(DbConnection connection) =>
+        await connection.ScalarAsync<long>("SELECT indexed FROM watermark");
+
+    public Task InsertAsync(DbConnection connection, AppendedRows rows)
+    {
+        _records.Commands.Insert(rows);
+        return Task.CompletedTask;
+    }
+
+    public Task InsertAsync(DbConnection connection, IndexRows rows)
+    {
+        _index.IndexCommands.Insert(rows);
+        return Task.CompletedTask;
+    }
+
+    // Pages are overwritten when freed (secure_delete); what the log still holds of them goes with the log.
+    public Task ForgetErasedAsync()
+    {
+        _records.Run("PRAGMA wal_checkpoint(TRUNCATE)");
+        return Task.CompletedTask;
+    }
+
+    public LedgerException? Explain(Exception failure) =>
+        failure is SqliteException e ? SqliteFailures.Explain(e, Name, LockWait) : null;
+
+    public ValueTask DisposeAsync()
+    {
+        _records.Dispose();
+        _index.Dispose();
+        using var pool = new SqliteConnection(_readString);
+        SqliteConnection.ClearPool(pool);
+        return ValueTask.CompletedTask;
+    }
+
+    private static string ConnectionString(string path, SqliteOpenMode mode, bool isPooled) =>
+        new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = isPooled, DefaultTimeout = 1 }.ToString();
+}

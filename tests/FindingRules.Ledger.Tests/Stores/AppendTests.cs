@@ -1,0 +1,78 @@
+using System.Text;
+using FindingRules.Ledger.Canonical;
+using FindingRules.Ledger.Correlation;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Records;
+using Xunit;
+
+namespace FindingRules.Ledger.Tests.Stores;
+
+public sealed class AppendTests
+{
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task A_reading_comes_back_as_it_was_recorded(Store store)
+    {
+        using var place = new TestPlace(store);
+        await using var ledger = await place.OpenAsync();
+        var terms = new IndexTerms
+        {
+            Rules = [new RuleTerm("CUFF-010", "ab12", RuleOutcomes.Fired | RuleOutcomes.Shown, []),
+                new RuleTerm("CUFF-020", "cd34", RuleOutcomes.Unknown, ["right supraspinatus fluid"])],
+            Topics = [new TopicTerm("tear-depth", "full-thickness")],
+            Subjects = ["right supraspinatus"],
+            Study = "S-7",
+            Supersedes = "S-6",
+        };
+        var entry = Entries.Reading(7, terms) with { Correlation = TraceContext.Begin() };
+        var appended = await ledger.AddAsync(entry);
+        var record = (await ledger.FindAsync(appended.Id))!;
+        Assert.Equal("""{"study":"S-7","value":7.5}""", Encoding.UTF8.GetString(record.Body!.Content.Span));
+        Assert.Equal(entry.Reading.ToArray(), record.Body.Answer.ToArray());
+        Assert.Equal(TermsJson.Write(terms), TermsJson.Write(record.Body.Terms));
+        Assert.Equal((entry.Pack, entry.Engine, entry.Actor, RecordKind.Reading),
+            (record.Pack, record.Engine, record.Actor, record.Kind));
+        Assert.Equal(entry.Correlation, record.Correlation);
+        Assert.Equal((appended.Index, appended.Time), (record.Index, record.Time));
+        Assert.Equal(record.Header.ToArray(), CanonicalJson.Write(record.Header.Span));
+        Assert.Null(await ledger.FindAsync(Guid.Empty));
+    }
+
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task Records_of_many_writers_follow_each_other_without_a_gap(Store store)
+    {
+        using var place = new TestPlace(store);
+        await using (var ledger = await place.OpenAsync()) await ledger.AddAsync(0, 300);
+        await using var again = await place.OpenAsync();
+        await again.AddAsync(300, 300);
+        var records = await again.ExportAsync().ToListAsync();
+        Assert.Equal(Enumerable.Range(0, 600).Select(i => (long)i), records.Select(r => r.Index));
+        Assert.Equal(600, records.Select(r => r.Id).Distinct().Count());
+        Assert.Equal(600, records.Select(r => r.Body!.Terms.Study).Distinct().Count());
+    }
+
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task A_reading_of_a_pack_that_is_not_stored_is_refused(Store store)
+    {
+        using var place = new TestPlace(store);
+        await using var ledger = await place.OpenAsync();
+        var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(1)));
+        Assert.Equal((LedgerFailure.PackMissing, "FR6015"), (failure.Failure, failure.Told.Code));
+        await Assert.ThrowsAsync<ArgumentException>(() => ledger.StorePackAsync(Entries.Pack with { Files = [] }));
+        Assert.True(await ledger.StorePackAsync(Entries.Pack));
+        Assert.False(await ledger.StorePackAsync(Entries.Pack));
+        Assert.Equal(Entries.Pack.Files[0].Bytes.ToArray(),
+            (await ledger.FindPackAsync(Entries.Pack.Pack.TextDigest))!.Files.Single().Bytes.ToArray());
+        Assert.Equal(Entries.Pack.Pack, (await ledger.ListPacksAsync()).Single().Pack);
+    }
+
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task An_append_after_closing_says_so(Store store)
+    {
+        using var place = new TestPlace(store);
+        var ledger = await place.OpenAsync();
+        await ledger.AddAsync(Entries.Reading(1));
+        await ledger.DisposeAsync();
+        var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(2)));
+        Assert.Equal(LedgerFailure.Closing, failure.Failure);
+    }
+}

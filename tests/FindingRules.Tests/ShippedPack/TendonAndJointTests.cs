@@ -12,7 +12,7 @@ public sealed class TendonAndJointTests
     [InlineData("7.1 mm", "above-7")]
     public void F_TEN_06_Patellar_tendon(string thickness, string? value)
     {
-        var reading = Shipped.Read("patellar-tendon", $$""" "thickness": "{{thickness}}" """);
+        var reading = Shipped.Read("patellar-tendon", $$""" "proximal-thickness": "{{thickness}}" """);
 
         Assert.Equal(value, reading.ValueOf("patellar-size"));
         Assert.Equal(value is not null, reading.Warns("athletes-only"));

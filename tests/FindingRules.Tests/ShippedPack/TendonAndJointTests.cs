@@ -73,6 +73,14 @@ public sealed class TendonAndJointTests
         Assert.True(reading.Warns("insertion-alone"));
     }
 
+    // Table 3 of the thesis: limits at the insertion from 4.2 mm; above the lowest the caution stands beside any midportion.
+    [Theory]
+    [InlineData("4.2 mm", false)]
+    [InlineData("4.3 mm", true)]
+    public void F_TEN_08_A_thick_insertion_beside_a_normal_midportion(string insertion, bool warns) => Assert.Equal(
+        warns,
+        Shipped.Read("achilles", $$""" "insertion-thickness": "{{insertion}}", "midportion-thickness": "5 mm" """).Warns("insertion-alone"));
+
     // Westin et al. 2016: more than 5 mm, more than 10 mm; the ankle's position belongs to the gap.
     [Theory]
     [InlineData("5.0 mm", "up-to-5")]

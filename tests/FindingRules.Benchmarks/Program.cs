@@ -1,7 +1,7 @@
 using BenchmarkDotNet.Running;
 using FindingRules.Benchmarks;
-using FindingRules.Benchmarks.Http;
+using FindingRules.Benchmarks.Ledger;
 
-if (args is ["http", .. var rest]) return HttpCommand.Run(rest);
+if (args is ["ledger", .. var rest]) return await LedgerCommand.RunAsync(rest);
 BenchmarkSwitcher.FromAssembly(typeof(ReadingBenchmarks).Assembly).Run(args);
 return 0;

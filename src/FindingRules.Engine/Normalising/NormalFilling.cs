@@ -61,7 +61,8 @@ internal static class NormalFilling
         (SignType { NormallyPresent: { } isPresent }, SignValue sign) => sign.IsPresent != isPresent,
         (ExtentType { NormallyNone: true }, ExtentValue extent) => !extent.Stretches.IsEmpty,
         // A bound that only may lie outside departs as well: were it filled in, the exact value could take it back.
-        (MeasureType { Normal: { } range }, MeasuredValue measured) => !range.Contains(measured.Interval),
+        // The range ends before the limit of the rules; a measurement that its error may have carried out of it is no departure.
+        (MeasureType { Normal: { } range } measure, MeasuredValue measured) => !range.Widen(measure.Precision).Contains(measured.Interval),
         _ => false,
     };
 }

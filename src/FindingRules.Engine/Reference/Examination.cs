@@ -48,7 +48,8 @@ internal sealed class Examination(ImmutableArray<StudySubject> subjects, Finding
         (SignType { NormallyPresent: { } normal }, SignValue sign) => sign.IsPresent != normal,
         (ExtentType { NormallyNone: true }, ExtentValue extent) => !extent.Stretches.IsEmpty,
         // A bound that only may lie outside departs as well: nothing is filled in on a guess.
-        (MeasureType { Normal: { } normal }, MeasuredValue measured) => !normal.Contains(measured.Interval),
+        (MeasureType { Normal: { } normal, Precision: var error }, MeasuredValue measured) =>
+            !normal.Widen(error).Contains(measured.Interval),
         _ => false,
     };
 

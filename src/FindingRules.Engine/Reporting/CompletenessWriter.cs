@@ -13,10 +13,12 @@ internal static class CompletenessWriter
     public static ImmutableArray<NotAssessed> Write(Examination examination, Study study) =>
     [
         .. from use in study.Protocols.OrderBy(u => u.Protocol.Name, StringComparer.Ordinal).ThenBy(u => u.Side)
-           from gap in use.Protocol.Required.SelectMany(item => Gaps(examination, use, item))
-               .Concat(Gaps(examination, use, 0, use.Protocol.Facts))
+           from gap in Gaps(examination, use)
            select gap,
     ];
+
+    private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use) =>
+        use.Protocol.Required.SelectMany(item => Gaps(examination, use, item)).Concat(Gaps(examination, use, 0, use.Protocol.Facts));
 
     private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use, ProtocolItem item) =>
         Gaps(examination, use, examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None), item.Findings);
@@ -37,11 +39,6 @@ internal static class CompletenessWriter
         Enumerable.Range(whole, examination[whole].LesionCount + 1)
             .Select(i => examination.ValueAt(i, examination.Network.Slots[finding]));
 
-    /// <summary>The calm line, where the protocol is complete; null otherwise.</summary>
-    public static string? Calm(Examination examination, Study study, ImmutableArray<NotAssessed> gaps)
-    {
-        if (study.Protocols.IsEmpty || !gaps.IsEmpty) return null;
-        var filler = new WordingFiller(examination);
-        return string.Join(" ", study.Protocols.Select(u => filler.Fill(u.Protocol.Calm, 0)).Distinct());
-    }
+    /// <summary>Whether the study has everything that this use of a protocol requires.</summary>
+    public static bool IsComplete(Examination examination, ProtocolUse use) => !Gaps(examination, use).Any();
 }

@@ -19,19 +19,27 @@ internal static class NoteWriter
         ];
     }
 
-    /// <summary>Nothing that was sent departs from normal, and no lesion was sent.</summary>
-    public static bool IsAllNormal(Study study) => study.Subjects.All(s => NormalFilling.Departure(s) is null);
-
     private static IEnumerable<string> Notes(StudySubject sent)
     {
         var title = new Subject(sent.Structure, sent.Side, null).Title;
         if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
-            yield return $"The {title} was sent as normal, but {departure} speaks against it: no normal finding was filled in.";
+            yield return $"The {title} was sent as normal, but {departure} speaks against it: nothing else of it was taken as normal.";
         if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
             yield return $"The {title} was sent as not assessable and with findings: the findings were used. Check which holds.";
+        foreach (var (finding, lesion) in Opposed(sent))
+            yield return $"The {title} was sent with {finding.Finding.Title} {finding.Value}, which its lesion {lesion} contradicts: "
+                + "check which holds.";
         if (sent.Side == Side.Unknown)
             yield return $"The side of the {sent.Structure.Title} was not sent: what depends on a side stays unknown.";
     }
+
+    /// <summary>What is normal of the structure and not of a lesion in it.</summary>
+    private static IEnumerable<(SentFinding Finding, string Lesion)> Opposed(StudySubject sent) =>
+        from lesion in sent.Lesions
+        from departing in NormalFilling.Departing(lesion.Findings)
+        let whole = sent.Findings.Find(departing.Finding.Name)
+        where whole is { Value: not NotAssessableValue } && !NormalFilling.Departing(sent.Findings).Contains(whole)
+        select (whole, lesion.Id);
 
     /// <summary>
     /// What departs from normal must not vanish between the study and the report because no rule speaks of it. Where the
@@ -45,9 +53,9 @@ internal static class NoteWriter
             .Where(f => !answered.Contains((subject.Key, f.Finding.Name)))
             .Where(f => f.Finding.Type is SignType || !(described.Contains(subject.Key) || described.Contains(subject.Whole.Key)))
             .OrderBy(f => f.Finding.Name, StringComparer.Ordinal)
-            .Select(f => $"{f.Finding.Title} {f.Value}").ToList()
+            .Select(f => $"{f.Finding.Title} {f.Value.ToString()!.Replace('-', ' ')}").ToList()
         where left.Count > 0
-        select $"Recorded of the {subject.Title} and answered by no rule: {string.Join(", ", left)}.";
+        select $"Also recorded of the {subject.Title}: {string.Join(", ", left)}; no rule speaks of it.";
 
     private static HashSet<string> Described(Reading reading) =>
     [

@@ -36,18 +36,11 @@ internal static class ReadingWriter
             Notice = NoticeOf(pack),
         };
         reading = reading with { Notes = NoteWriter.Write(study, reading) };
-        if (NoteWriter.IsAllNormal(study) && IsQuiet(reading, decided))
-            reading = reading with { Calm = CompletenessWriter.Calm(examination, study, gaps) };
+        reading = reading with { Calm = CalmWriter.Write(decided, study, reading) };
         return reading with { ImpressionText = ImpressionWriter.Write(decided, reading) };
     }
 
     private static string NoticeOf(Pack pack) => pack.Approval is null
         ? $"DEMONSTRATION, not approved by a clinician. {Pack.StandingNotice}"
         : Pack.StandingNotice;
-
-    /// <summary>Nothing was suggested, and nothing true waits for something unknown.</summary>
-    private static bool IsQuiet(Reading reading, Decided decided) =>
-        reading.Suggestions.IsEmpty && reading.Held.IsEmpty && reading.Conflicts.IsEmpty
-        && reading.NextSteps.All(s => s.IsDone)
-        && !decided.Rules.Any(r => r.State.Standing == Standing.Open || (r.State.Standing == Standing.Stands && !r.IsPublished));
 }

@@ -14,6 +14,8 @@ internal static class StatementEvidence
 {
     public const string NotSent = "not sent";
 
+    public const string NoValue = "no value";
+
     public static IEnumerable<Evidence> Of(Examination examination, Statement statement, StatementNode node, int[] chosen)
     {
         var words = OneLine(statement.Location.Words);
@@ -80,7 +82,7 @@ internal static class StatementEvidence
             var value = state switch
             {
                 { Status: TopicStatus.Published } published => statement.Topic.Values[published.Value].Name,
-                { Status: TopicStatus.None } => "no value",
+                { Status: TopicStatus.None } => NoValue,
                 _ => "not given",
             };
             return new Evidence(SubjectAt(index, statement.Place), statement.Topic.Name, value, words, null, null, false);

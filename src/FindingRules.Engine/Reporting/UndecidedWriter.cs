@@ -69,10 +69,14 @@ internal static class UndecidedWriter
         _ => node.Decide(examination, instance, isWidened: false) != Truth.Unknown,
     };
 
-    /// <summary>A normal that was filled in is not something sent: it settles rules, and none is spoken of for its sake.</summary>
+    /// <summary>
+    /// A normal that was filled in is not something sent, nor is a topic that has no answer: they settle rules, and none is
+    /// spoken of for their sake.
+    /// </summary>
     private static bool IsSent(Examination examination, Statement statement, StatementNode leaf, int instance) =>
         leaf.Choices(examination, instance)
-            .Any(chosen => StatementEvidence.Of(examination, statement, leaf, chosen).Any(e => !e.IsFromNormal && e.Value != StatementEvidence.NotSent));
+            .SelectMany(chosen => StatementEvidence.Of(examination, statement, leaf, chosen))
+            .Any(e => !e.IsFromNormal && e.Value is not (StatementEvidence.NotSent or StatementEvidence.NoValue));
 
     private static bool AnyTouched(Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance)
     {

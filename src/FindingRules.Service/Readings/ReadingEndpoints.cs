@@ -52,7 +52,8 @@ internal static class ReadingEndpoints
         return new ReadingResult(reading);
     }
 
-    private static Problem ProblemOf(
+    /// <summary>Why there is no reading, and so nothing to explain either.</summary>
+    public static Problem ProblemOf(
         DeskAnswer answer, StudyPeek study, TakenPack pack, ServiceLimits limits, HttpContext context, ILogger log)
     {
         switch (answer)

@@ -115,10 +115,14 @@ public sealed class CuffSizeTests
     [InlineData("crass", false)]
     public void F_TEC_03_The_position_travels_with_the_length(string position, bool warns)
     {
-        var reading = Torn("11 mm", facts: $$""" "arm-position": "{{position}}" """);
+        var (near, far) = (In("11 mm"), In("14 mm"));
 
-        Assert.Equal(warns, reading.Warns("position-overestimates"));
-        Assert.Equal(warns, reading.Warns("class-near-boundary"));
+        Assert.Equal(warns, near.Warns("class-near-boundary"));
+        Assert.False(near.Warns("position-overestimates"));
+        Assert.Equal(warns, far.Warns("position-overestimates"));
+        Assert.False(far.Warns("class-near-boundary"));
+
+        Reading In(string length) => Torn(length, facts: $$""" "arm-position": "{{position}}" """);
     }
 
     // PMID 22837284: partial tears are agreed on poorly in the neutral position.

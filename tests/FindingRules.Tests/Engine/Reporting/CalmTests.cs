@@ -39,7 +39,7 @@ public sealed partial class CalmTests
         var reading = Shoulder(Plain, supraspinatus);
 
         Assert.Null(reading.Calm);
-        Assert.Contains(reading.Notes, n => n.EndsWith($"and answered by no rule: {recorded}.", StringComparison.Ordinal));
+        Assert.Contains(reading.Notes, n => n.EndsWith($": {recorded}; no rule speaks of it.", StringComparison.Ordinal));
         Assert.Contains(recorded, reading.ImpressionText.Replace('\n', ' '), StringComparison.Ordinal);
     }
 
@@ -50,7 +50,7 @@ public sealed partial class CalmTests
 
         Assert.Empty(Shoulder(Plain, $$""" "findings": { {{torn}} } """).Notes);
         Assert.Equal(
-            "Recorded of the right supraspinatus tendon and answered by no rule: shadowing present.",
+            "Also recorded of the right supraspinatus tendon: shadowing present; no rule speaks of it.",
             Assert.Single(Shoulder(Plain, $$""" "findings": { {{torn}}, "shadowing": "present" } """).Notes));
     }
 
@@ -70,7 +70,8 @@ public sealed partial class CalmTests
     [Fact]
     public void A_fact_that_a_protocol_requires_is_one_of_the_vocabulary_and_changes_what_the_pack_means()
     {
-        var misspelt = Plain.With("protocols", WithFacts.TextOf("protocols").Replace("arm-position", "arm-positio", StringComparison.Ordinal));
+        var misspelt = Plain.With(
+            "protocols", WithFacts.TextOf("protocols").Replace("arm-position", "arm-positio", StringComparison.Ordinal));
 
         var message = Assert.Single(misspelt.Load().Messages);
         Assert.Equal(("FR3507", "arm-position"), (message.Code, message.Fix?.Replacement));
@@ -89,12 +90,50 @@ public sealed partial class CalmTests
         Assert.Single(reading.ImpressionText.Split("Borderline"), part => part.Contains("29.5 mm is", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Each_side_is_called_normal_for_itself()
+    {
+        var answer = Plain.Compile().Read(new SourceText("study.json", $$"""
+            { "study": "T-1", "protocols": [{ "protocol": "shoulder", "side": "right" }, { "protocol": "shoulder", "side": "left" }], "subjects": [
+                {{Side("right", "\"normal\": true")}}, {{Side("left", "\"findings\": { \"fluid\": \"none\", \"echo\": \"heterogeneous\" }")}}] }
+            """));
+
+        Assert.Equal($"Right side, complete shoulder: {Calm}", answer.Reading?.Calm);
+    }
+
+    [Theory]
+    [InlineData("8.5 mm", true)]
+    [InlineData("8.6 mm", false)]
+    [InlineData("1.5 mm", true)]
+    public void A_measurement_that_its_error_may_have_carried_out_of_the_normal_range_is_no_departure(string thickness, bool isCalm)
+    {
+        var reading = Shoulder(Plain, $$""" "normal": true, "findings": { "thickness": "{{thickness}}" } """);
+
+        Assert.Equal(isCalm, reading.Calm is not null);
+        Assert.Equal(isCalm, reading.Notes.IsEmpty);
+    }
+
+    [Fact]
+    public void A_lesion_that_contradicts_its_structure_is_said()
+    {
+        var reading = Shoulder(Plain, """
+            "findings": { "fluid": "none", "echo": "fibrillar" }, "lesions": [{ "id": "L1", "findings": { "fluid": "bursal" } }]
+            """);
+
+        Assert.Contains(
+            "The right supraspinatus tendon was sent with fluid none, which its lesion L1 contradicts: check which holds.", reading.Notes);
+    }
+
+    private static string Side(string side, string supraspinatus) => $$"""
+        { "structure": "biceps", "side": "{{side}}", "normal": true }, { "structure": "subscapularis", "side": "{{side}}", "normal": true },
+        { "structure": "supraspinatus", "side": "{{side}}", {{supraspinatus}} }
+        """;
+
     private static Reading Shoulder(ExamplePack pack, string supraspinatus, string facts = "")
     {
         var answer = pack.Compile().Read(new SourceText("study.json", $$"""
             { "study": "T-1", "protocols": [{ "protocol": "shoulder", "side": "right" }], "facts": { {{facts}} }, "subjects": [
-                { "structure": "biceps", "side": "right", "normal": true }, { "structure": "subscapularis", "side": "right", "normal": true },
-                { "structure": "supraspinatus", "side": "right", {{supraspinatus}} }] }
+                {{Side("right", supraspinatus)}}] }
             """));
         Assert.True(answer.Reading is not null, string.Join('\n', answer.Messages.Select(m => $"{m.Code} {m.Text}")));
         return answer.Reading;

@@ -26,8 +26,12 @@ public sealed class TamperingTests : IAsyncLifetime, IDisposable
         await using (var ledger = await _place.OpenAsync())
         {
             var added = await ledger.AddAsync(0, Records - 1);
-            await ledger.EraseAsync(new ErasureRequest { Actor = "archive", Reason = "retention",
-                Records = [added[17].Id, added[18].Id] });
+            await ledger.EraseAsync(new ErasureRequest
+            {
+                Actor = "archive",
+                Reason = "retention",
+                Records = [added[17].Id, added[18].Id]
+            });
             _head = (await ledger.GetTreeHeadAsync())!;
         }
         Assert.False(File.Exists($"{Original}-wal"), "the log was not taken into the file when the ledger was closed");

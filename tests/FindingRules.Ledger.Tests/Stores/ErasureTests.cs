@@ -58,7 +58,10 @@ public sealed class ErasureTests
         await ledger.AddAsync(Entries.Reading(2, terms with { Study = "S-2" }));
         var feedback = await ledger.AppendAsync(new FeedbackEntry
         {
-            Reading = reading, Actor = "reader", Reasons = ["no"], Suggestions = [new SuggestionFeedback("tear", ["A-1"], false, "no")],
+            Reading = reading,
+            Actor = "reader",
+            Reasons = ["no"],
+            Suggestions = [new SuggestionFeedback("tear", ["A-1"], false, "no")],
         });
         var result = await ledger.EraseAsync(new ErasureRequest { Actor = "archive", Reason = "requested", Records = [reading] });
         Assert.Equal(2, result.Erased);

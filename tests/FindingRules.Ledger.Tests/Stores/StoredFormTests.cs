@@ -21,9 +21,15 @@ public sealed partial class StoredFormTests
                 {
                     var header = new RecordHeader
                     {
-                        Id = Guid.CreateVersion7(), Time = DateTimeOffset.FromUnixTimeMilliseconds(1_700_000_000_123), Kind = kind,
-                        Actor = "ä", Commitment = new byte[32], Pack = pack, Engine = pack is null ? null
-                            : "1", Correlation = correlation,
+                        Id = Guid.CreateVersion7(),
+                        Time = DateTimeOffset.FromUnixTimeMilliseconds(1_700_000_000_123),
+                        Kind = kind,
+                        Actor = "ä",
+                        Commitment = new byte[32],
+                        Pack = pack,
+                        Engine = pack is null ? null
+                            : "1",
+                        Correlation = correlation,
                         About = correlation is null ? null : Guid.CreateVersion7(),
                     };
                     Assert.Equal(CanonicalJson.Write(header.ToBytes()), header.ToBytes());

@@ -18,7 +18,7 @@ public static class PackReader
     {
         var heard = new MessageBag();
         var pack = Bind(files, limits, heard);
-        messages.AddRange(heard.Sorted());
+        messages.AddRange(Misdeclared.Fold(heard.Sorted(), files));
         return heard.HasErrors ? null : pack;
     }
 

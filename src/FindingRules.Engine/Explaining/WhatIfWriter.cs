@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FindingRules.Engine.Explaining.Changing;
 using FindingRules.Engine.Reporting;
 using FindingRules.Model.Explanations;
+using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Explaining;
 
@@ -47,11 +48,20 @@ internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
     private static IEnumerable<Margin> MarginsIn(Proof proof, ProofPart part) =>
         part.Looks.Where(l => l.Calculation is { Threshold: not null, Left.Value: not null })
             .Select(l => MarginOf(proof, part, l.Calculation!))
-            .Concat(part.Parts.SelectMany(p => MarginsIn(proof, p)));
+            .Concat(part.Parts.Where(p => Carries(part, p)).SelectMany(p => MarginsIn(proof, p)));
+
+    /// <summary>Where one part is enough, the others carry nothing.</summary>
+    private static bool Carries(ProofPart whole, ProofPart part) => (whole.Sort, whole.Truth) switch
+    {
+        ("any", Truth.True) or ("all", Truth.False) => part.Truth == whole.Truth,
+        _ => true,
+    };
 
     private static Margin MarginOf(Proof proof, ProofPart part, Calculation c) => new(
-        proof.Key, part.Words, $"{c.Left.Words.Replace('-', ' ')} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision,
+        proof.Key, part.Words, $"{WordsOf(c.Left)} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision,
         c.IsWithinPrecision);
+
+    private static string WordsOf(WorkedOut left) => left.Sort is "measure" or "derived" ? left.Words.Replace('-', ' ') : $"{left.Words} =";
 
     public static bool IsAbout(ExplainedLine line) => line.Sort is "suggestion" or "next-step";
 }

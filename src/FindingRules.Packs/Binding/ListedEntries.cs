@@ -17,7 +17,12 @@ internal static class ListedEntries
                 if (IdOf(item, what, context) is not { } id) continue;
                 if (!NameCheck.IsId(id, example, context.Messages)) context.Known.AddBroken(id.Value);
                 else if (firsts.TryAdd(id.Value, id)) entries.Add(new NamedEntry(id, item));
-                else context.Messages.Add(PackMessages.DeclaredTwice(id.Inside, what, id.Value, firsts[id.Value].Location));
+                else
+                {
+                    context.Messages.Add(PackMessages.DeclaredTwice(id.Inside, what, id.Value, firsts[id.Value].Location));
+                    // One of the two was meant to have another id, which others may use.
+                    context.Known.AddIncomplete(kind);
+                }
             }
         return entries;
     }

@@ -73,7 +73,7 @@ internal static class ExtentReader
     private static int? End(DocumentNode node, MappingNode members, string end, Finding finding, Axis axis, StudyContext context)
     {
         if (members.Find(end) is { } sent) return ReadPoint(sent, finding, axis, context);
-        context.Messages.Add(StudyMessages.MissingMember(node.Opening, $"a stretch of `{finding.Name}`", end));
+        Members.Missing(node, members, $"a stretch of `{finding.Name}`", end, Known, context);
         return null;
     }
 

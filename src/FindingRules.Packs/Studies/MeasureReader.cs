@@ -42,7 +42,7 @@ internal static class MeasureReader
                 Members.Unknown(0, name, what, Known, context);
         if (members.Find("value") is not { } value)
         {
-            context.Messages.Add(StudyMessages.MissingMember(node.Opening, what, "value"));
+            Members.Missing(node, members, what, "value", Known, context);
             return null;
         }
         var number = ReadNumber(value, finding, type, context);

@@ -1,3 +1,4 @@
+using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Packs.Documents;
 
@@ -29,6 +30,14 @@ internal static class Members
             ? StudyMessages.IdentityMember(name.Location, Shown.Briefly(name.Value))
             : StudyMessages.UnknownMember(name.Location, Shown.Briefly(name.Value), where, known));
         return sofar;
+    }
+
+    /// <summary>Says that a member is not there, unless one that is misspelt stands for it: that was said.</summary>
+    public static void Missing(
+        DocumentNode node, MappingNode members, string where, string member, IReadOnlyCollection<string> known, StudyContext context)
+    {
+        if (members.Entries.Any(e => !known.Contains(e.Key.Value) && Spelling.Closest(e.Key.Value, known) == member)) return;
+        context.Messages.Add(StudyMessages.MissingMember(node.Opening, where, member));
     }
 
     public static T? Refuse<T>(DocumentNode node, string what, string expected, StudyContext context) where T : DocumentNode

@@ -36,7 +36,7 @@ internal static class ProtocolUsesBinder
                 Members.Unknown(0, name, Where, Known, context);
         if (members.Find("protocol") is not { } named)
         {
-            context.Messages.Add(StudyMessages.MissingMember(node.Opening, Where, "protocol"));
+            Members.Missing(node, members, Where, "protocol", Known, context);
             return null;
         }
         if (Members.AsText(named, "`protocol`", context) is not { } word) return null;

@@ -31,7 +31,7 @@ internal static class StudyBinder
                 _ => Members.Unknown(study, name, Where, Known, context),
             };
         if (key is null && members.Find("study") is null)
-            context.Messages.Add(StudyMessages.MissingMember(root.Opening, Where, "study"));
+            Members.Missing(root, members, Where, "study", Known, context);
         if (study.Supersedes is not null && study.Supersedes == study.Key)
             context.Messages.Add(StudyMessages.SupersedesItself(members.Find("supersedes")!.Location));
         return context.Messages.Count == before ? study : null;

@@ -69,7 +69,7 @@ internal static class SubjectsBinder
     {
         if (members.Find("structure") is not { } named)
         {
-            context.Messages.Add(StudyMessages.MissingMember(node.Opening, Where, "structure"));
+            Members.Missing(node, members, Where, "structure", Known, context);
             return null;
         }
         if (Members.AsText(named, "`structure`", context) is not { } word) return null;
@@ -104,7 +104,7 @@ internal static class SubjectsBinder
         var findings = members.Find("findings") is { } found ? FindingsBinder.Bind(found, structure, context) : Findings.None;
         if (members.Find("id") is not { } named)
         {
-            context.Messages.Add(StudyMessages.MissingMember(node.Opening, "a lesion", "id"));
+            Members.Missing(node, members, "a lesion", "id", KnownInLesion, context);
             return null;
         }
         if (Members.AsText(named, "the lesion's `id`", context) is not { } id) return null;

@@ -92,7 +92,13 @@ internal sealed class ChangeText(Outline page, Explanation explanation, string? 
         return $"{change.Title}{whose}: {change.Range}{such} ({now})";
     }
 
-    private static string Each(ImmutableArray<Way> ways) => ways.Length == 1 ? "this change" : "each of these changes alone";
+    private static string Each(ImmutableArray<Way> ways) => (ways.Length, ways.Max(w => w.Changes.Length)) switch
+    {
+        (1, 1) => "this change",
+        (1, _) => "these changes together",
+        (_, 1) => "each of these changes alone",
+        _ => "any one of these, all in a line together",
+    };
 
     private static string None(Search search, string what) => search.IsComplete
         ? $"No change of up to {Findings(search.UpTo)} {what}."
@@ -101,11 +107,19 @@ internal sealed class ChangeText(Outline page, Explanation explanation, string? 
     private void Searched(Search search, ImmutableArray<Way> ways, int depth)
     {
         if (search.Findings == 0) return;
-        var sets = search.UpTo == 1 ? "every single finding" : $"every set of up to {Findings(search.UpTo)}";
         page.Line(depth, search.IsComplete
-            ? $"Tried: {sets} of the {search.Findings} that could matter. {(ways.IsEmpty ? "" : "Nothing else of that size does it.")}"
-            : $"Incomplete, so there may be other ways: {string.Join("; ", search.Because)}. Tried: {sets} of {search.Findings}.");
+            ? $"Tried: {Sets(search)}. {(ways.IsEmpty ? "" : "Nothing else of that size does it.")}"
+            : $"Incomplete, so there may be other ways: {string.Join("; ", search.Because)}. Tried: {Sets(search)}.");
     }
+
+    private static string Sets(Search search) => (search.UpTo, search.Findings) switch
+    {
+        (_, 1) => "the one finding that could matter",
+        (0, _) => "no set of findings to the end",
+        (1, var all) => $"each of the {all} findings that could matter by itself",
+        var (most, all) when most == all => $"the {all} findings that could matter, in every combination",
+        var (most, all) => $"every set of up to {Findings(most)} of the {all} that could matter",
+    };
 
     private static string Near(Margin margin)
     {

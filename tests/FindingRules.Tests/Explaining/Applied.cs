@@ -46,7 +46,8 @@ internal static class Applied
         var (whole, lesion) = key.Split(" lesion ") is [var first, var id] ? (first, id) : (key, null);
         return vocabulary.Structures.Values
             .SelectMany(s => Enum.GetValues<Side>().Select(side => new Subject(s, side, null)))
-            .Single(s => s.Key == whole && s.Structure!.IsPaired != (s.Side == Side.None)) with { Lesion = lesion };
+            .Single(s => s.Key == whole && s.Structure!.IsPaired != (s.Side == Side.None)) with
+        { Lesion = lesion };
     }
 
     private static FindingValue? Value(string text, FindingType type) => (text, type) switch

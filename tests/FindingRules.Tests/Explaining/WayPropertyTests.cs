@@ -31,7 +31,7 @@ public sealed class WayPropertyTests
             foreach (var (rule, subject, whyNot) in Asked(sample, Limits))
                 Holds(whyNot.Ways, sample, study => Stands(sample.Pack, study, rule, subject));
         },
-        iter: 100, print: s => s.ToString());
+        iter: 50, print: s => s.ToString());
 
     [Fact]
     public void A_way_takes_the_impression_back_and_no_part_of_it_does() => Sample.Any.Sample(
@@ -45,7 +45,7 @@ public sealed class WayPropertyTests
                 Holds(whatIf.Ways, sample, study => !Published(sample.Pack, study, whatIf.Line.Name, subject, value!));
             }
         },
-        iter: 80, print: s => s.ToString());
+        iter: 30, print: s => s.ToString());
 
     [Fact]
     public void Where_a_search_was_complete_no_way_is_missing() =>
@@ -67,7 +67,7 @@ public sealed class WayPropertyTests
                         $"{rule} at {subject} stands with {string.Join(", ", changes)}");
                 }
             },
-            iter: 150, print: d => $"{d.Sample}{string.Join('\n', d.Changes)}");
+            iter: 60, print: d => $"{d.Sample}{string.Join('\n', d.Changes)}");
 
     [Fact]
     public void Samples_have_ways_of_several_sizes()
@@ -75,7 +75,7 @@ public sealed class WayPropertyTests
         var sizes = new List<int>();
         Sample.Any.Sample(
             sample => { lock (sizes) sizes.AddRange(Asked(sample, Limits).SelectMany(a => a.WhyNot.Ways).Select(w => w.Changes.Length)); },
-            iter: 40, threads: 1);
+            iter: 30, threads: 1);
         Assert.All([1, 2, 3], size => Assert.Contains(size, sizes));
     }
 

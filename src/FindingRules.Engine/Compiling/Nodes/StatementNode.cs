@@ -12,6 +12,9 @@ namespace FindingRules.Engine.Compiling.Nodes;
 /// <param name="places">Every place it speaks of, <see cref="Place.Own"/> first where it is among them.</param>
 internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray<Place> places) : Node(id, usesPrecision)
 {
+    // By place: the place of this study whose lesion it takes.
+    private readonly ImmutableArray<int> _now = [.. places.Select(p => p.FollowsLesion ? places.IndexOf(OfNow(p)) : 0)];
+
     public ImmutableArray<Place> Places { get; } = places;
 
     /// <summary>Truth for one choice: an instance for each place, -1 where there is none to speak of.</summary>
@@ -62,12 +65,21 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
     /// <summary>One statement takes all it says of a structure from one of its lesions, by whatever name it calls it.</summary>
     private (int Start, int Count) InstancesAt(Examination examination, int instance, int place, ReadOnlySpan<int> before)
     {
-        var own = before.Length > 0 ? before[0] : -1;
-        var run = examination.Resolve(Places[place], instance, own);
+        var run = examination.Resolve(Places[place], instance, NowOf(place, before));
         if (run.Count < 2) return run;
         for (var i = 0; i < before.Length; i++)
-            if (examination.Resolve(Places[i], instance, i > 0 ? own : -1) == run)
+            if (examination.Resolve(Places[i], instance, NowOf(i, before[..i])) == run)
                 return (before[i], 1);
         return run;
+    }
+
+    /// <summary>The place without the look back, of which a place that follows a lesion takes the lesion.</summary>
+    public static Place OfNow(Place following) => following with { IsEarlier = false, FollowsLesion = false };
+
+    /// <summary>The instance of this study whose earlier self the place speaks of; -1 where there is none.</summary>
+    private int NowOf(int place, ReadOnlySpan<int> before)
+    {
+        var now = _now[place];
+        return now < before.Length ? before[now] : -1;
     }
 }

@@ -11,13 +11,13 @@ internal static class Cells
     /// <param name="normal">Whether it departs from normal matters too.</param>
     public static ImmutableArray<Cell> Others(
         FindingType type, ImmutableArray<SlotTest> tests, FindingValue? now, bool normal) => type switch
-    {
-        ChoiceType choice => Choices(choice, tests, (now as ChoiceValue)?.Value, normal),
-        SignType => Signs((now as SignValue)?.IsPresent),
-        ExtentType extent => Extents(extent, tests, now as ExtentValue, normal),
-        MeasureType measure => MeasureCells.Others(measure, tests, now as MeasuredValue, normal),
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+        {
+            ChoiceType choice => Choices(choice, tests, (now as ChoiceValue)?.Value, normal),
+            SignType => Signs((now as SignValue)?.IsPresent),
+            ExtentType extent => Extents(extent, tests, now as ExtentValue, normal),
+            MeasureType measure => MeasureCells.Others(measure, tests, now as MeasuredValue, normal),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
 
     private static ImmutableArray<Cell> Choices(ChoiceType type, ImmutableArray<SlotTest> tests, string? now, bool normal)
     {

@@ -61,7 +61,7 @@ internal sealed class ChangeSpace
             : cells.Add(new Cell(new NotAssessableValue(), NotAssessableValue.Word, "not assessable"));
     }
 
-    private static HashSet<(bool, Subject)> Normals(Study study) =>
+    public static HashSet<(bool, Subject)> Normals(Study study) =>
     [
         .. study.Subjects.Where(s => s.IsNormal).Select(s => (false, new Subject(s.Structure, s.Side, null))),
         .. (study.Earlier ?? []).Where(s => s.IsNormal).Select(s => (true, new Subject(s.Structure, s.Side, null))),

@@ -20,6 +20,9 @@ internal abstract class Goal
     /// <summary>Adds everything that the outcome can depend on.</summary>
     public abstract void Reach(Reach reach, Examination examination);
 
+    /// <summary>Sets of findings of each of which every way changes one.</summary>
+    public virtual ImmutableArray<ImmutableHashSet<FindingSlot>> Musts(Examination examination, Study study) => [];
+
     protected static int PositionOf(Instance instance, Topic topic)
     {
         var topics = instance.Plan.Topics;
@@ -40,6 +43,9 @@ internal sealed class RuleStands(Rule rule, Subject subject) : Goal
     {
         if (RuleOf(examination) is { } at) reach.AddWithAnswers(at);
     }
+
+    public override ImmutableArray<ImmutableHashSet<FindingSlot>> Musts(Examination examination, Study study) =>
+        RuleOf(examination) is { } at ? Changing.Musts.Of(at, ChangeSpace.Normals(study)) : [];
 
     private RuleAt? RuleOf(Examination examination)
     {

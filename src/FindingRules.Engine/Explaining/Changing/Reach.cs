@@ -35,6 +35,9 @@ internal sealed class Reach(Examination examination)
     /// <summary>What other findings may decide in ways that are not searched.</summary>
     public ImmutableArray<string> Gaps(int changes) => HasPairs && changes > 1 ? [.. _gaps.Append(Mixed).Distinct()] : [.. _gaps];
 
+    /// <summary>Nothing that the outcome can depend on was left out.</summary>
+    public bool IsWhole => _wholes.Count == 0 && _gaps.All(g => g == Mixed);
+
     /// <summary>The rule itself, and the topics that it answers.</summary>
     public void AddWithAnswers(RuleAt rule)
     {
@@ -45,7 +48,7 @@ internal sealed class Reach(Examination examination)
     public void Add(RuleAt rule)
     {
         if (!_rules.Add((rule.Index, rule.Position))) return;
-        Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+        Add(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
         foreach (var superior in rule.Entry.Superiors) Add(rule with { Position = superior });
     }
 
@@ -58,24 +61,24 @@ internal sealed class Reach(Examination examination)
             Add(new RuleAt(examination, index, position));
     }
 
-    private void Walk(Condition condition, Node node, int instance)
+    public void Add(Condition condition, Node node, int instance)
     {
         if (!_conditions.Add((instance, condition))) return;
         switch (condition, node)
         {
             case (AllOf all, AllNode nodes):
-                for (var i = 0; i < nodes.Parts.Length; i++) Walk(all.Parts[i], nodes.Parts[i], instance);
+                for (var i = 0; i < nodes.Parts.Length; i++) Add(all.Parts[i], nodes.Parts[i], instance);
                 break;
             case (AnyOf any, AnyNode nodes):
-                for (var i = 0; i < nodes.Parts.Length; i++) Walk(any.Parts[i], nodes.Parts[i], instance);
+                for (var i = 0; i < nodes.Parts.Length; i++) Add(any.Parts[i], nodes.Parts[i], instance);
                 break;
             case (Negation negation, NotNode not):
-                Walk(negation.Part, not.Part, instance);
+                Add(negation.Part, not.Part, instance);
                 break;
             case (Quantified quantified, CountNode count):
                 foreach (var site in count.Sites(examination, instance).ToList())
                     if (site < 0) NoSide();
-                    else Walk(quantified.Where, count.Where, site);
+                    else Add(quantified.Where, count.Where, site);
                 break;
             case (Statement statement, StatementNode leaf):
                 foreach (var chosen in leaf.Choices(examination, instance).ToList()) Statement(statement, leaf, instance, chosen);

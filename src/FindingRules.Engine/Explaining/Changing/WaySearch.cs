@@ -25,6 +25,7 @@ internal sealed class WaySearch
     private readonly ImmutableArray<FindingSlot> _slots;
     private readonly ImmutableArray<ImmutableArray<Cell>> _cells;
     private readonly ImmutableArray<bool> _isFree;
+    private readonly ImmutableArray<ImmutableHashSet<int>> _musts;
     private readonly Reach _reach;
     private readonly List<ImmutableArray<(FindingSlot Slot, Cell Cell)>> _found = [];
 
@@ -35,6 +36,10 @@ internal sealed class WaySearch
         goal.Reach(_reach, examination);
         var space = new ChangeSpace(examination, trials.Study, _reach);
         (_slots, _cells, _isFree) = (space.Slots, space.Cells, space.IsFree);
+        _musts =
+        [
+            .. goal.Musts(examination, trials.Study).Select(m => m.Select(s => _slots.IndexOf(s)).Where(i => i >= 0).ToImmutableHashSet()),
+        ];
     }
 
     public ImmutableArray<ImmutableArray<(FindingSlot Slot, Cell Cell)>> Found => [.. _found];
@@ -69,7 +74,7 @@ internal sealed class WaySearch
     {
         if (needed.Length > size) return true;
         var rest = Enumerable.Range(0, _slots.Length).Except(needed).ToList();
-        foreach (var more in Sets(rest, size - needed.Length))
+        foreach (var more in Sets(rest, size - needed.Length, [.. _musts.Where(m => !m.Overlaps(needed))]))
             if (!Assign([.. needed.Concat(more).OrderBy(s => _isFree[s]).ThenBy(s => s)], 0, _trials.Study, []))
                 return false;
         return true;
@@ -105,15 +110,20 @@ internal sealed class WaySearch
 
     private static NotAssessableValue Unknown { get; } = new();
 
-    private static IEnumerable<ImmutableArray<int>> Sets(List<int> from, int size, int start = 0)
+    /// <param name="musts">Of each of these, one must be in the set.</param>
+    private static IEnumerable<ImmutableArray<int>> Sets(
+        List<int> from, int size, ImmutableArray<ImmutableHashSet<int>> musts, int start = 0)
     {
         if (size == 0)
         {
-            yield return [];
+            if (musts.IsEmpty) yield return [];
             yield break;
         }
         for (var i = start; i <= from.Count - size; i++)
-            foreach (var rest in Sets(from, size - 1, i + 1))
+        {
+            if (size == 1 && !musts.All(m => m.Contains(from[i]))) continue;
+            foreach (var rest in Sets(from, size - 1, [.. musts.Where(m => !m.Contains(from[i]))], i + 1))
                 yield return [from[i], .. rest];
+        }
     }
 }

@@ -40,4 +40,13 @@ public static partial class LinkMessages
 
     public static Message MalformedExpectation(Location at, string list, string found, string expected) =>
         Error(3541, at, $"`{found}` cannot come under `{list}`; expected {expected}", null);
+
+    /// <summary>FR3542: a declaration that nothing uses, while many places use a name much like it.</summary>
+    public static Message DeclaredOtherwise(Location at, string declared, string used, IReadOnlyList<Location> places) =>
+        Error(3542, at, $"`{declared}` is used nowhere, and {places.Count} places use `{used}`, which is not declared",
+            $"did you mean `{used}`?") with
+        {
+            Related = [.. places.Take(3).Select(p => new RelatedPlace(p, $"`{used}` here"))],
+            Fix = new Fix($"replace it by `{used}`", at, used),
+        };
 }

@@ -61,7 +61,7 @@ public static partial class StudyMessages
         Error(5023, at, $"{shown} is outside what `{finding}` may be; expected {plausible}",
             slip is null ? "check the number and its unit" : $"mm for cm, or a point lost? did you mean `{slip}`?") with
         {
-            Fix = slip is null || !isText ? null : new Fix($"replace it by `{slip}`", at, slip),
+            Fix = slip is null || !isText ? null : new Fix($"replace it by `{slip}`", WithoutQuotes(at), slip),
         };
 
     public static Message FreeText(Location at, string finding) =>

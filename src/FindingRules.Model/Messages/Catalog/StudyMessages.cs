@@ -106,7 +106,13 @@ public static partial class StudyMessages
         return message with
         {
             Label = Spelling.Help(found, known),
-            Fix = closest is null ? null : new Fix($"replace it by `{closest}`", message.Location, closest),
+            Fix = closest is null ? null : new Fix($"replace it by `{closest}`", WithoutQuotes(message.Location), closest),
         };
     }
+
+    /// <summary>Of a text in quotes what lies between them: what replaces it stands there.</summary>
+    private static Location WithoutQuotes(Location at) =>
+        at.Span.Length >= 2 && at.Words is ['"' or '\'', .., var last] words && words[0] == last
+            ? at with { Span = new TextSpan(at.Span.Start + 1, at.Span.Length - 2) }
+            : at;
 }

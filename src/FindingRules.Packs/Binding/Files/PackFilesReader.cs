@@ -46,7 +46,7 @@ internal static class PackFilesReader
             if (document is null or { IsComplete: false }) incomplete(listed.Kind);
         }
         foreach (var kind in FileKind.All)
-            if (!manifest.ListsAll && !manifest.Files.Any(f => f.Kind == kind))
+            if (!manifest.ListsAll)
                 incomplete(kind);
         return new PackFiles(source, documents.ToImmutable(), sources.ToImmutable());
     }

@@ -1,3 +1,4 @@
+using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
@@ -22,7 +23,10 @@ internal static class FindingBinder
         string[] more = found is ["measure"] ? ["precision", "whole"] : [];
         var fields = Fields.Of(body, owner, name.Inside, context.Messages, own, ["title", "about", "normal", .. Types, .. more]);
         if (fields is null) return Broken(name, context);
-        if (found.Length != 1) fields.Report(PackMessages.NoOneType(name.Inside, Shown.Briefly(name.Value), found, Types));
+        var isMisspelt = found.Length == 0 && body is MappingNode keys
+            && keys.Entries.Any(e => Spelling.Closest(e.Key.Value, Types) is not null);
+        if (isMisspelt) fields.Spoil();
+        else if (found.Length != 1) fields.Report(PackMessages.NoOneType(name.Inside, Shown.Briefly(name.Value), found, Types));
         FindingType? type = found switch
         {
             ["choose"] => BindChoice(name, fields, context),

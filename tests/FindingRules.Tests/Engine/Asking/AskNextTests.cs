@@ -20,7 +20,7 @@ public sealed class AskNextTests
             var expected = new BruteForce(sample, Evaluator.Examine(network, sample.Study)).Order(asked.Reverse());
             Assert.Equal(expected, asked.Select(m => (m.Subject, m.Finding)));
         },
-        iter: 250, print: s => s.ToString());
+        iter: 100, print: s => s.ToString());
 
     [Fact]
     public void The_worth_of_each_finding_equals_brute_force() => Sample.Any.Sample(
@@ -32,7 +32,7 @@ public sealed class AskNextTests
             foreach (var weighed in AskNextWriter.Weigh(decided, UndecidedWriter.Write(decided)).Take(4))
                 Assert.Equal(brute.Worth(weighed.Missing), Enum.GetValues<Weight>().Select(weighed.Worth.Of));
         },
-        iter: 150, print: s => s.ToString());
+        iter: 60, print: s => s.ToString());
 
     [Fact]
     public void Supposing_an_answer_leaves_no_trace() => Sample.Any.Sample(
@@ -44,7 +44,7 @@ public sealed class AskNextTests
             AskNextWriter.Write(decided, UndecidedWriter.Write(decided));
             Assert.Equal(before, StateOf(examination));
         },
-        iter: 150, print: s => s.ToString());
+        iter: 60, print: s => s.ToString());
 
     [Fact]
     public void Samples_ask_for_findings_of_every_worth()
@@ -58,7 +58,7 @@ public sealed class AskNextTests
                 foreach (var weighed in AskNextWriter.Weigh(decided, UndecidedWriter.Write(decided)))
                     sorts.UnionWith(Enum.GetValues<Weight>().Where(w => !weighed.Worth.Of(w).IsZero));
             },
-            iter: 150, threads: 1);
+            iter: 80, threads: 1);
         Assert.All([Weight.StepSoon, Weight.RoutineStep, Weight.DefiniteImpression, Weight.Caution], sort => Assert.Contains(sort, sorts));
     }
 

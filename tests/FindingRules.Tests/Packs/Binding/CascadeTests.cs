@@ -51,6 +51,47 @@ public partial class CascadeTests
     }
 
     [Theory]
+    [InlineData("vocabulary", "  supraspinatus: {", "  supraspinatsu: {", "supraspinatus")]
+    [InlineData("vocabulary", "      echo: {", "      ecco: {", "echo")]
+    [InlineData("vocabulary", "      thickness: {", "      thicknes: {", "thickness")]
+    [InlineData("vocabulary", "  cuff-tendon:\n", "  cuf-tendon:\n", "cuff-tendon")]
+    [InlineData("vocabulary", "      position: {", "      positon: {", "position")]
+    [InlineData("vocabulary", "[bursal, intra", "[bursel, intra", "bursal")]
+    [InlineData("vocabulary", "  radiograph: {", "  radiogrph: {", "radiograph")]
+    [InlineData("topics", "  tear-depth:", "  tear-dept:", "tear-depth")]
+    [InlineData("topics", "      full-thickness:", "      full-thicknes:", "full-thickness")]
+    [InlineData("references", "  trade:", "  trad:", "trade")]
+    public void A_name_misspelt_where_it_is_declared_is_one_message_there(string kind, string sound, string spoilt, string meant)
+    {
+        var text = ExamplePack.Plain.TextOf(kind);
+        Assert.Contains(sound, text, StringComparison.Ordinal);
+        var (_, messages) = Reads.Pack(ExamplePack.Plain.Replace(kind, text.Replace(sound, spoilt, StringComparison.Ordinal)));
+        Assert.True(messages.Length == 1, Reads.Show(messages));
+        Assert.Equal(("FR3542", meant, $"{kind}.yaml"), (messages[0].Code, messages[0].Fix?.Replacement, messages[0].Location.Source.Path));
+    }
+
+    [Fact]
+    public void A_name_misspelt_where_it_is_used_is_told_at_each_place()
+    {
+        var text = ExamplePack.Plain.TextOf("rules").Replace("thickness", "thicknes", StringComparison.Ordinal);
+        var (_, messages) = Reads.Pack(ExamplePack.Plain.Replace("rules", text));
+        Assert.True(messages.Length > 3, Reads.Show(messages));
+        Assert.All(messages, m => Assert.Equal("rules.yaml", m.Location.Source.Path));
+    }
+
+    [Theory]
+    [InlineData("rules", "id: CUFF-020", "id: CUFF-010", "FR1112")]
+    [InlineData("vocabulary", "echo: { choose: [", "echo: { choos: [", "FR1102")]
+    [InlineData("pack", "- { references: references.yaml", "- { reference: references.yaml", "FR1102")]
+    public void What_a_slip_in_a_declaration_brings_about_is_not_said_as_well(string kind, string sound, string spoilt, string code)
+    {
+        var text = ExamplePack.Plain.TextOf(kind);
+        Assert.Contains(sound, text, StringComparison.Ordinal);
+        var (_, messages) = Reads.Pack(ExamplePack.Plain.Replace(kind, text.Replace(sound, spoilt, StringComparison.Ordinal)));
+        Assert.True(messages.Length == 1 && messages[0].Code == code, Reads.Show(messages));
+    }
+
+    [Theory]
     [MemberData(nameof(Kinds))]
     public void A_file_that_cannot_be_read_is_one_message(string kind)
     {

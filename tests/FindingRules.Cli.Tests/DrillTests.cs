@@ -87,7 +87,7 @@ public sealed class DrillTests
 
     [Theory]
     [InlineData("--count", "0", "FR8106")]
-    [InlineData("--seed", "-1", "FR8106")]
+    [InlineData("--seed", "x", "FR8106")]
     [InlineData("--learner", "somebody", "FR8109")]
     [InlineData("--export", "questions.txt", "FR8110")]
     [InlineData("--export", "no/such/folder/questions.md", "FR8111")]

@@ -66,7 +66,8 @@ internal sealed class DrillCommand(Terminal terminal)
         var messages = new MessageBag();
         var seed = Number("--seed", options.Seed, 0, (long)DrillDeck.MostSeed, messages) ?? RandomNumberGenerator.GetInt32(MostDrawn);
         var count = Number("--count", options.Count, 1, MostQuestions, messages) ?? FewQuestions;
-        if (options.Learner is { } learner && !DrillProgress.IsOpaque(learner)) messages.Add(DrillMessages.LearnerNotOpaque(At(learner), learner));
+        if (options.Learner is { } learner && !DrillProgress.IsOpaque(learner))
+            messages.Add(DrillMessages.LearnerNotOpaque(At(learner), learner));
         if (messages.HasErrors) return Refuse(messages, ExitCode.NotDone);
 
         var load = PackFolder.Load(options.Pack);

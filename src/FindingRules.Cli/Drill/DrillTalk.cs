@@ -54,7 +54,8 @@ internal sealed class DrillTalk(Terminal terminal, DrillDeck deck, DrillSession 
             var line = Ask($"Your answer, 1 to {question.Options.Length} (Enter leaves it out, q ends): ");
             if (line is null or "q") return null;
             if (line.Length == 0) return 0;
-            if (int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= 1 && number <= question.Options.Length)
+            if (int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                && number >= 1 && number <= question.Options.Length)
                 return number;
             terminal.Out.WriteLine($"{Printable.Of(line)} is none of the options.");
         }
@@ -66,7 +67,8 @@ internal sealed class DrillTalk(Terminal terminal, DrillDeck deck, DrillSession 
         while (true)
         {
             var line = Ask("Which findings decide it? Letters with spaces between (Enter to skip): ");
-            var named = (line ?? "").Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries).Select(w => w.ToLowerInvariant()).ToList();
+            var words = (line ?? "").Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
+            var named = words.Select(w => w.ToLowerInvariant()).ToList();
             if (named.TrueForAll(marks.Contains)) return [.. named.Distinct()];
             terminal.Out.WriteLine($"{Printable.Of(named.First(n => !marks.Contains(n)))} is none of the letters shown.");
         }
@@ -88,7 +90,8 @@ internal sealed class DrillTalk(Terminal terminal, DrillDeck deck, DrillSession 
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(
             $"Answered {_verdicts.Values.Sum()}: {Of(DrillVerdict.Right)} right, {Of(DrillVerdict.ReasonIncomplete)} right with the reason "
-            + $"incomplete, {Of(DrillVerdict.WrongReason)} right for the wrong reason, {Of(DrillVerdict.Wrong)} wrong; {_leftOut} left out.");
+            + $"incomplete, {Of(DrillVerdict.WrongReason)} right for the wrong reason, {Of(DrillVerdict.Wrong)} wrong; "
+            + $"{_leftOut} left out.");
         terminal.Out.WriteLine(deck.Notice);
         terminal.Out.Flush();
     }

@@ -3,7 +3,9 @@ using FindingRules.Drill;
 
 namespace FindingRules.Service.Drill;
 
-/// <summary>The questions of each pack in force, found once; and so many requests worked on at once, for one asks the engine often.</summary>
+/// <summary>
+/// The questions of each pack in force, found once; and so many requests worked on at once, for one asks the engine often.
+/// </summary>
 internal sealed class DrillDecks : IDisposable
 {
     private const int AtOnce = 2;

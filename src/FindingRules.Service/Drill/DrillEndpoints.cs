@@ -33,7 +33,8 @@ internal static class DrillEndpoints
         drill.MapPost("answers", JudgeAsync)
             .WithName("JudgeAnswer")
             .WithSummary("An answer in, what is to be said of it out, with the proof.")
-            .WithDescription("The id of a question carries all that is needed to judge it. Nothing is recorded, and there is no place for who answers.")
+            .WithDescription(
+                "The id of a question carries all that is needed to judge it. Nothing is recorded, and there is no place for who answers.")
             .Produces<object>(StatusCodes.Status200OK, "application/json")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status404NotFound)
@@ -51,7 +52,8 @@ internal static class DrillEndpoints
         if (context.Request.Query.Keys.FirstOrDefault(k => !known.Contains(k)) is { } strange)
             return new Problem(StatusCodes.Status400BadRequest, ServiceMessages.UnknownParameter(strange, known)).AsResult();
         var messages = new MessageBag();
-        var (from, many) = (Number("seed", seed, 0, (long)DrillDeck.MostSeed, 1, messages), Number("count", count, 1, MostQuestions, FewQuestions, messages));
+        var from = Number("seed", seed, 0, (long)DrillDeck.MostSeed, 1, messages);
+        var many = Number("count", count, 1, MostQuestions, FewQuestions, messages);
         if (messages.HasErrors) return new Problem(StatusCodes.Status400BadRequest, messages.Sorted()[0]).AsResult();
         var choice = PackChoice.Of(shelf.State, new StudyPeek(true, null, null), pack);
         if (choice.Pack is not { } taken) return choice.Problem!.AsResult();
@@ -79,9 +81,10 @@ internal static class DrillEndpoints
         var judged = await decks.AskAsync(
             asked.Compiled, deck => deck.Judge(answer.Question, answer.Choice, answer.Deciding ?? [], messages), context.RequestAborted);
         if (judged is not null) return Results.Bytes(DrillJson.ToBytes(judged), Json);
-        var isMissing = messages.Sorted().Any(m => m.Number is 8101 or 8102);
-        return new Problem(
-            isMissing ? StatusCodes.Status404NotFound : StatusCodes.Status422UnprocessableEntity, messages.Sorted()[0], messages.Sorted()).AsResult();
+        var mistakes = messages.Sorted();
+        var isMissing = mistakes.Any(m => m.Number is 8101 or 8102);
+        var status = isMissing ? StatusCodes.Status404NotFound : StatusCodes.Status422UnprocessableEntity;
+        return new Problem(status, mistakes[0], mistakes).AsResult();
     }
 
     private static long Number(string name, string? written, long least, long most, long otherwise, MessageBag messages)

@@ -99,7 +99,8 @@ internal sealed class OperationWords : IOperationFilter
         operation.RequestBody = new OpenApiRequestBody
         {
             Required = true,
-            Description = "The id of the question, the number of the option chosen and, if you like, the letters of the findings that decide it.",
+            Description =
+                "The id of the question, the number of the option chosen and, if you like, the letters of the findings that decide it.",
             Content = new Dictionary<string, IOpenApiMediaType>
             {
                 ["application/json"] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(SchemaImport.DrillSubmission) },

@@ -30,7 +30,8 @@ internal sealed class SchemaImport : IDocumentFilter
     private static readonly string[] PartsOfMessage =
         ["Fix", "LinePosition", "Location", "RelatedPlace", "Severity", "SourceText", "TextSpan"];
 
-    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Explanation, Drill, DrillSubmission, DrillJudgement, Problem, Message]);
+    private static readonly JsonObject All = Needed(
+        ReadAll(), [Study, Reading, Explanation, Drill, DrillSubmission, DrillJudgement, Problem, Message]);
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {

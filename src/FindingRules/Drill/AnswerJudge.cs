@@ -14,8 +14,10 @@ internal sealed class AnswerJudge
     {
         _made = made;
         var view = made.View;
-        _essential = made.Spot.Sort == DrillSort.LookNext ? [] : [.. made.Sheet.Items.Where(i => i.IsKnown && !view.IsRightIn(made.Spot.Right, Forgetting.Of(view.Study, i)))];
-        var seen = made.Spot.Right.By.SelectMany(b => ProofWalk.RestsOn(view.Why(b.Rule, b.Subject), new ProofKey(b.Rule.Id, b.Subject.Key)))
+        var known = made.Spot.Sort == DrillSort.LookNext ? [] : made.Sheet.Items.Where(i => i.IsKnown);
+        _essential = [.. known.Where(i => !view.IsRightIn(made.Spot.Right, Forgetting.Of(view.Study, i)))];
+        var seen = made.Spot.Right.By
+            .SelectMany(b => ProofWalk.RestsOn(view.Why(b.Rule, b.Subject), new ProofKey(b.Rule.Id, b.Subject.Key)))
             .Select(v => made.Sheet.Find(v.Subject, v.Finding)).OfType<SheetItem>();
         if (made.Spot.Right is LookAt look) seen = made.Sheet.Find(look.Subject.Key, look.Finding) is { } wanted ? [wanted] : [];
         _restsOn = [.. seen.Concat(_essential).Distinct().OrderBy(i => made.Sheet.Items.IndexOf(i))];
@@ -89,7 +91,8 @@ internal sealed class AnswerJudge
     private IEnumerable<Explanation> Traces(Claim? chosen)
     {
         if (_made.Spot.Right.By is [var first, ..]) yield return _made.View.Explainer.Why(first.Rule, first.Subject);
-        if (chosen is not (null or NotYet) && chosen.By is [var near, ..]) yield return _made.View.Explainer.WhyNot(near.Rule, near.Subject);
+        if (chosen is not (null or NotYet) && chosen.By is [var near, ..])
+            yield return _made.View.Explainer.WhyNot(near.Rule, near.Subject);
     }
 
     private static DrillOverlooked Of(SheetItem item, string sort, string text) =>

@@ -56,7 +56,8 @@ public sealed class DrillDeck
     {
         if (Find(id, messages) is not { } made) return null;
         var marks = made.Sheet.Items.Select(i => i.Mark).ToList();
-        if (choice < 1 || choice > made.Claims.Length) messages.Add(DrillMessages.NoSuchOption(Words($"{choice}"), choice, made.Claims.Length));
+        if (choice < 1 || choice > made.Claims.Length)
+            messages.Add(DrillMessages.NoSuchOption(Words($"{choice}"), choice, made.Claims.Length));
         foreach (var strange in deciding.Except(marks)) messages.Add(DrillMessages.NoSuchFinding(Words(strange), strange, marks[^1]));
         return messages.HasErrors ? null : new AnswerJudge(made).Judge(choice, deciding) with { Notice = Notice };
     }

@@ -50,7 +50,9 @@ public sealed record DrillProgress
             var read = JsonSerializer.Deserialize<DrillProgress>(bytes, Form);
             if (read is null || read.Format != FormatName) return (null, $"its format is not `{FormatName}`");
             if (read.Version != CurrentVersion) return (null, $"its version is {read.Version}, expected {CurrentVersion}");
-            return read.IsWhole() ? (read with { Questions = NoCards.AddRange(read.Questions) }, null) : (null, "its counts or keys cannot be right");
+            return read.IsWhole()
+                ? (read with { Questions = NoCards.AddRange(read.Questions) }, null)
+                : (null, "its counts or keys cannot be right");
         }
         catch (JsonException)
         {

@@ -39,7 +39,8 @@ internal sealed record Made(DrillQuestion Question, Spot Spot, CaseView View, Sh
     }
 
     private static IEnumerable<SeenValue> Missing(CaseView view, Claim claim) => claim is LookAt look
-        ? [new SeenValue(look.Subject.Key, look.Subject.Title, look.Finding, view.FindingOf(look.Subject, look.Finding)!.Title, null, "not-sent", null)]
+        ? [new SeenValue(
+            look.Subject.Key, look.Subject.Title, look.Finding, view.FindingOf(look.Subject, look.Finding)!.Title, null, "not-sent", null)]
         : claim.By.SelectMany(b => ProofWalk.NotSent(view.Why(b.Rule, b.Subject))).Where(v => IsFinding(view, v));
 
     /// <summary>Topics that have no answer are conclusions and are not shown.</summary>

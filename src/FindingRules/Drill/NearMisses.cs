@@ -42,8 +42,8 @@ internal static class NearMisses
     /// <summary>Findings that are missing as well, and that nothing still open waits for.</summary>
     private static IEnumerable<(Claim, string)> Looks(CaseView view, LookAt right, SeededOrder order)
     {
-        if (view.Study.Subjects.Any(s => s.Structure == right.Subject.Structure && s.Side == right.Subject.Side && (s.IsNormal || s.IsNotAssessable)))
-            return [];
+        var sent = view.Study.Subjects.FirstOrDefault(s => s.Structure == right.Subject.Structure && s.Side == right.Subject.Side);
+        if (sent is { IsNormal: true } or { IsNotAssessable: true }) return [];
         var findings = right.Subject.Structure?.Kind.Findings ?? view.Pack.Pack.Vocabulary.StudyFacts;
         return
             from finding in order.Shuffle(findings.Values)

@@ -17,6 +17,7 @@ internal sealed record SheetItem(string Mark, string Subject, string SubjectTitl
 internal sealed class Sheet
 {
     private const string Unassessed = "not assessed";
+    private const string Hidden = "could not be assessed";
     private readonly List<SheetItem> _items = [];
 
     private Sheet(CaseView view, IEnumerable<SeenValue> missing)
@@ -27,7 +28,8 @@ internal sealed class Sheet
         foreach (var subject in view.Study.Earlier ?? []) Add(subject, "earlier ", " in the earlier study");
         foreach (var gap in view.Reading.NotAssessed)
             foreach (var finding in gap.Findings)
-                AddMissing(gap.Subject, view.SubjectOf(gap.Subject).Title, finding, TitleOf(view, gap.Subject, finding), gap.IsNotAssessable);
+                AddMissing(
+                    gap.Subject, view.SubjectOf(gap.Subject).Title, finding, TitleOf(view, gap.Subject, finding), gap.IsNotAssessable);
         foreach (var value in missing)
             AddMissing(value.Subject, value.SubjectTitle, value.Finding, value.Title, isNotAssessable: false);
         var ordered = _items.GroupBy(i => i.SubjectTitle).SelectMany(g => g).Select((item, i) => item with { Mark = MarkOf(i) });
@@ -62,7 +64,7 @@ internal sealed class Sheet
 
     public static string Words(FindingValue value) => value is ChoiceValue choice ? choice.Value.Replace('-', ' ') : value switch
     {
-        NotAssessableValue => "could not be assessed",
+        NotAssessableValue => Hidden,
         _ => value.ToString()!,
     };
 
@@ -72,12 +74,12 @@ internal sealed class Sheet
     private void Add(StudySubject subject, string before, string after)
     {
         var whole = new Subject(subject.Structure, subject.Side, null);
-        var isFirst = subject.Findings.InOrder.IsEmpty;
+        var rest = subject.Findings.InOrder.IsEmpty ? "everything" : "everything else";
         Add(whole, before + whole.Key, subject.Findings, after);
         if (subject.IsNormal)
-            Item(before + whole.Key, whole.Title + after, SheetItem.Normal, isFirst ? "everything" : "everything else", "normal", true);
+            Item(before + whole.Key, whole.Title + after, SheetItem.Normal, rest, "normal", true);
         if (subject.IsNotAssessable)
-            Item(before + whole.Key, whole.Title + after, "not-assessable", isFirst ? "everything" : "everything else", "could not be assessed", true);
+            Item(before + whole.Key, whole.Title + after, "not-assessable", rest, Hidden, true);
         foreach (var lesion in subject.Lesions)
         {
             var at = whole with { Lesion = lesion.Id };
@@ -96,7 +98,7 @@ internal sealed class Sheet
     {
         if (Find(subject, finding) is not null || At(subject, "not-assessable") is not null) return;
         var (name, value) = finding == "structure" ? ("the whole structure", "not examined") : (findingTitle, Unassessed);
-        Item(subject, subject == Subject.Study.Key ? subject : title, finding, name, isNotAssessable ? "could not be assessed" : value, false);
+        Item(subject, subject == Subject.Study.Key ? subject : title, finding, name, isNotAssessable ? Hidden : value, false);
     }
 
     private void Item(string subject, string title, string finding, string name, string value, bool isKnown) =>

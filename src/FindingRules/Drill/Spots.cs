@@ -28,7 +28,8 @@ internal static class Spots
         let subject = view.SubjectOf(s.Subject)
         let topic = view.Pack.Pack.Symbols.Topics[s.Topic]
         let rules = By(view, s.Rules.Select(r => r.Id), [subject.Key])
-        select Make(view, DrillSort.Impression, new Say(topic, topic.Find(s.Value)!, subject, rules), s.Text, $"{subject.Key}\n{topic.Name}", topic.Name);
+        let say = new Say(topic, topic.Find(s.Value)!, subject, rules)
+        select Make(view, DrillSort.Impression, say, s.Text, $"{subject.Key}\n{topic.Name}", topic.Name);
 
     private static IEnumerable<Spot> Unsaid(CaseView view) =>
         from t in view.Outcome.Topics
@@ -65,7 +66,8 @@ internal static class Spots
         var text = LookText(subject, finding.Title);
         var waiting = view.Reading.Unknown.Where(u => u.Missing.Any(m => m.Subject == first.Subject && m.Finding == first.Finding));
         var rules = waiting.SelectMany(u => view.Outcome.Rules.Where(r => r.Rule.Id == u.Rule.Id && r.Subject.Key == u.Subject));
-        yield return Make(view, DrillSort.LookNext, new LookAt(subject, finding.Name, [.. rules.Select(r => (r.Rule, r.Subject))]), text, "look", $"look {finding.Name}");
+        var look = new LookAt(subject, finding.Name, [.. rules.Select(r => (r.Rule, r.Subject))]);
+        yield return Make(view, DrillSort.LookNext, look, text, "look", $"look {finding.Name}");
     }
 
     public static string LookText(Subject subject, string finding) =>

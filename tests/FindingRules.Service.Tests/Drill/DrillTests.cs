@@ -40,8 +40,8 @@ public sealed class DrillTests : IAsyncLifetime
     [Theory]
     [InlineData("count=0", HttpStatusCode.BadRequest, "FR8106")]
     [InlineData("seed=x", HttpStatusCode.BadRequest, "FR8106")]
-    [InlineData("learner=L-1", HttpStatusCode.BadRequest, "FR7018")]
-    [InlineData("pack=other", HttpStatusCode.NotFound, "FR7012")]
+    [InlineData("learner=L-1", HttpStatusCode.BadRequest, "FR7007")]
+    [InlineData("pack=other", HttpStatusCode.NotFound, "FR7011")]
     public async Task A_wrong_address_is_told(string query, HttpStatusCode status, string code) =>
         await (await _service.Client.GetAsync(new Uri($"/v1/drill/questions?{query}", UriKind.Relative))).IsProblemAsync(status, code);
 
@@ -57,7 +57,8 @@ public sealed class DrillTests : IAsyncLifetime
     public async Task An_option_or_a_letter_that_is_not_there_is_told()
     {
         var id = (string)(await _service.GetJsonAsync("/v1/drill/questions?seed=3&count=1"))["questions"]![0]!["id"]!;
-        await (await _service.PostAsync($$"""{ "question": "{{id}}", "choice": 9 }""", Answers)).IsProblemAsync(HttpStatusCode.UnprocessableEntity, "FR8103");
+        await (await _service.PostAsync($$"""{ "question": "{{id}}", "choice": 9 }""", Answers))
+            .IsProblemAsync(HttpStatusCode.UnprocessableEntity, "FR8103");
         await (await _service.PostAsync($$"""{ "question": "{{id}}", "choice": 1, "deciding": ["zz"] }""", Answers))
             .IsProblemAsync(HttpStatusCode.UnprocessableEntity, "FR8104");
     }

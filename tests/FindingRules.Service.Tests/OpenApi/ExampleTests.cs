@@ -124,6 +124,18 @@ public sealed class ExampleTests
     }
 
     [Fact]
+    public async Task A_question_and_its_answer_are_as_the_examples_say()
+    {
+        await using var service = await RunningService.StartAsync();
+        var sheet = await service.GetJsonAsync("/v1/drill/questions?seed=3&count=1");
+        Examples.Match("DrawQuestions.200.one-question.json", sheet.ToJsonString());
+        var request = new JsonObject { ["question"] = (string)sheet["questions"]![0]!["id"]!, ["choice"] = 1 }.ToJsonString();
+        Examples.Match("JudgeAnswer.request.first-option.json", request);
+        using var judged = await service.PostAsync(request, "/v1/drill/answers");
+        Examples.Match("JudgeAnswer.200.first-option.json", await judged.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
     public void Every_example_is_tried()
     {
         var source = Repository.ReadText("tests", "FindingRules.Service.Tests", "OpenApi", "ExampleTests.cs");

@@ -43,6 +43,7 @@ internal static partial class Examples
     {
         var tidy = Time().Replace(json, "$1\"2026-01-31T09:00:00+00:00\"");
         tidy = RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
+        tidy = Question().Replace(tidy, $"d1-{Numbered(12)}-{Numbered(12)}-3-0123");
         tidy = Digest().Replace(tidy, Numbered(64));
         tidy = Revision().Replace(tidy, $"$1\"{Numbered(12)}\"");
         return Size().Replace(tidy, "${1}1024");
@@ -53,6 +54,9 @@ internal static partial class Examples
 
     [GeneratedRegex("(\"(?:takenAt|replacedAt|at)\": )\"[^\"]+\"")]
     private static partial Regex Time();
+
+    [GeneratedRegex("d1-[0-9a-f]{12}-[0-9a-f]{12}-3-[0-9a-f]{4}")]
+    private static partial Regex Question();
 
     [GeneratedRegex("\\b[0-9a-f]{64}\\b")]
     private static partial Regex Digest();

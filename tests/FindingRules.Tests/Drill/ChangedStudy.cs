@@ -31,7 +31,8 @@ internal static class ChangedStudy
             ? $"\"subjects\": [{{ \"structure\": \"{s.Name}\"{(s.IsPaired ? ", \"side\": \"left\"" : "")}, \"findings\": {member} }}]"
             : $"\"facts\": {member}";
         var messages = new MessageBag();
-        var read = StudyReader.Read(new SourceText("changed", $"{{ \"study\": \"X-1\", {structure} }}"), pack, LoadLimits.Default, messages);
+        var text = new SourceText("changed", $"{{ \"study\": \"X-1\", {structure} }}");
+        var read = StudyReader.Read(text, pack, LoadLimits.Default, messages);
         Assert(read is not null && !messages.HasErrors, $"{finding.Name}: {to}");
         return (subject.Structure is null ? read!.Facts : read!.Subjects[0].Findings).Find(finding.Name)!.Value;
     }

@@ -27,7 +27,8 @@ public sealed class JudgingTests
                 var ways = made.View.Explainer.WhyNot(rule, subject).WhyNot.SelectMany(w => w.Ways).ToList();
                 if (ways.Count == 0) continue;
                 var judgement = Judge(made.Question, made.Claims.IndexOf(claim) + 1);
-                var told = judgement.Overlooked.Where(o => o.Sort is "contradicts" or "missing").Select(o => (o.Subject, o.Finding, o.To)).ToList();
+                var told = judgement.Overlooked.Where(o => o.Sort is "contradicts" or "missing")
+                    .Select(o => (o.Subject, o.Finding, o.To)).ToList();
                 var way = ways.Find(w => w.Changes.Select(c => (c.Subject, c.Finding, (string?)c.To)).SequenceEqual(told));
                 Assert.NotNull(way);
                 var outcome = ReferenceInterpreter.Decide(made.View.Pack.Pack, Changed(made, way));

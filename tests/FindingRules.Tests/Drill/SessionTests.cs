@@ -36,13 +36,16 @@ public sealed class SessionTests
         var sheet = DrillSheet.Of(Deck, 7, 5, hasAnswers: true);
         var json = JsonNode.Parse(DrillJson.ToBytes(sheet))!;
         Assert.Empty(SchemaFile.Of("drill").Errors(json));
-        Assert.Equal(json["questions"]!.AsArray().Select(q => (string)q!["id"]!), json["answers"]!.AsArray().Select(a => (string)a!["id"]!));
-        Assert.DoesNotContain("answers", Encoding.UTF8.GetString(DrillJson.ToBytes(DrillSheet.Of(Deck, 7, 2, hasAnswers: false))), StringComparison.Ordinal);
+        Assert.Equal(Ids(json["questions"]), Ids(json["answers"]));
+        var alone = Encoding.UTF8.GetString(DrillJson.ToBytes(DrillSheet.Of(Deck, 7, 2, hasAnswers: false)));
+        Assert.DoesNotContain("answers", alone, StringComparison.Ordinal);
         var page = DrillMarkdown.Of(sheet);
         var questions = page[..page.IndexOf("# Answers", StringComparison.Ordinal)];
         Assert.DoesNotContain("It rests on", questions, StringComparison.Ordinal);
         Assert.All(new[] { questions, page[questions.Length..] }, p => Assert.Contains("DEMONSTRATION", p, StringComparison.Ordinal));
     }
+
+    private static IEnumerable<string> Ids(JsonNode? list) => list!.AsArray().Select(q => (string)q!["id"]!);
 
     [Fact]
     public void What_was_answered_wrong_comes_again_after_three_others()

@@ -66,7 +66,8 @@ public sealed partial class WholeDeckTests
     public void Every_finding_that_was_sent_is_shown() =>
         Assert.All(All.Value, m => Assert.Equal(
             Sent(m.Spot.Case).Order(StringComparer.Ordinal),
-            m.Sheet.Items.Where(i => i.IsKnown && i.Finding is not (SheetItem.Normal or "not-assessable")).Select(i => i.Finding).Order(StringComparer.Ordinal)));
+            m.Sheet.Items.Where(i => i.IsKnown && i.Finding is not (SheetItem.Normal or "not-assessable"))
+                .Select(i => i.Finding).Order(StringComparer.Ordinal)));
 
     [Fact]
     public void A_finding_is_called_essential_where_the_right_option_falls_without_it() =>
@@ -76,7 +77,9 @@ public sealed partial class WholeDeckTests
             let answer = new AnswerJudge(made).Answer()
             from item in made.Sheet.Items.Where(i => i.IsKnown)
             let without = ReferenceInterpreter.Decide(Shipped.Pack, Forgetting.Of(made.Spot.Case.Study, item))
-            let stays = made.Spot.Right is TakeStep step ? IsAsked(step, without, made.Spot.Case.Study, item) : IsSo(made.Spot.Right, without)
+            let stays = made.Spot.Right is TakeStep step
+                ? IsAsked(step, without, made.Spot.Case.Study, item)
+                : IsSo(made.Spot.Right, without)
             where answer.Essential.Contains(item.Mark) == stays
             select $"{made.Spot.Case.Id}: {made.Question.Asks} {item}");
 
@@ -86,7 +89,8 @@ public sealed partial class WholeDeckTests
     internal static bool IsSo(Claim claim, Outcome outcome) => claim switch
     {
         Say say => outcome.Topics.Any(t => t.Topic == say.Topic && t.Subject == say.Subject && t.Value == say.Value.Name),
-        NotYet not => outcome.Topics.Any(t => t.Topic == not.Topic && t.Subject == not.Subject && t.Status is TopicStatus.Held or TopicStatus.Open),
+        NotYet not => outcome.Topics.Any(t =>
+            t.Topic == not.Topic && t.Subject == not.Subject && t.Status is TopicStatus.Held or TopicStatus.Open),
         TakeStep step => outcome.Rules.Any(r => Gives(r, step, outcome)),
         _ => throw new ArgumentOutOfRangeException(nameof(claim)),
     };

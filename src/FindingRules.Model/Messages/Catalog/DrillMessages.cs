@@ -45,7 +45,8 @@ public static class DrillMessages
         };
 
     public static Message LearnerNotOpaque(Location at, string found) =>
-        new(8109, Severity.Error, at, $"`{found}` is no key for a learner, expected up to 64 letters, digits, hyphens and full stops with a digit among them")
+        new(8109, Severity.Error, at,
+            $"`{found}` is no key for a learner, expected up to 64 letters, digits, hyphens and full stops with a digit among them")
         {
             Label = "make up a key that names nobody, such as `L-07`",
         };

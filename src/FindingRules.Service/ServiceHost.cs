@@ -3,6 +3,7 @@ using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Messages.Rendering;
 using FindingRules.Service.Codes;
+using FindingRules.Service.Explanations;
 using FindingRules.Service.Health;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
@@ -61,6 +62,7 @@ public static class ServiceHost
         app.UseProblems();
         app.UseOpenApi();
         app.MapReadings();
+        app.MapExplanations();
         app.MapBatch();
         app.MapSearch();
         app.MapRecords();

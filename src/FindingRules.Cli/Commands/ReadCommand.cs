@@ -112,8 +112,8 @@ internal sealed class ReadCommand(Terminal terminal)
         {
             var answer = pack.Explain(text, asked);
             return answer.Explanation is { } explanation
-                ? answers.Explanation(explanation, answer.Messages, isAlone)
-                : answers.None(study, answer.Messages, isAlone);
+                ? answers.Explanation(explanation, asked.Sort, answer.Messages, isAlone)
+                : answers.NoExplanation(study, answer.Messages, isAlone);
         }
         var read = pack.Read(text);
         return read.Reading is { } reading

@@ -17,6 +17,7 @@ namespace FindingRules.Cli.Output;
 internal sealed class ReadAnswers(Terminal terminal, bool isJson)
 {
     private const int RuleWidth = 100;
+    private const int ExplanationFamily = 8;
     private bool _hasAny;
 
     /// <param name="isAlone">It is the one study that was asked for: nothing need keep it apart from others.</param>
@@ -36,7 +37,7 @@ internal sealed class ReadAnswers(Terminal terminal, bool isJson)
         return ExitCode.Fine;
     }
 
-    public int Explanation(Explanation explanation, ImmutableArray<Message> messages, bool isAlone)
+    public int Explanation(Explanation explanation, QuestionSort sort, ImmutableArray<Message> messages, bool isAlone)
     {
         if (isJson)
         {
@@ -45,11 +46,22 @@ internal sealed class ReadAnswers(Terminal terminal, bool isJson)
         else
         {
             WriteRule();
-            ExplanationText.Write(terminal.Out, explanation);
+            ExplanationText.Write(terminal.Out, explanation, sort);
         }
         terminal.Out.Flush();
         MessageText.Write(terminal.Error, messages, terminal.Style);
         return ExitCode.Fine;
+    }
+
+    /// <summary>A question that cannot be answered says nothing of the study, and must not look as if it did.</summary>
+    public int NoExplanation(StudyInput study, ImmutableArray<Message> messages, bool isAlone)
+    {
+        if (messages.All(m => m.Number / 1000 != ExplanationFamily)) return None(study, messages, isAlone);
+        var none = new NoReading("the question cannot be answered", study.Source, study.Line, messages);
+        if (isJson) WriteJson(ReadingJson.NoReadingToBytes(none, isAlone));
+        else MessageText.Write(terminal.Error, messages, terminal.Style);
+        terminal.Out.Flush();
+        return ExitCode.Wrong;
     }
 
     public int None(StudyInput study, ImmutableArray<Message> messages, bool isAlone)

@@ -77,11 +77,12 @@ internal sealed class NodeCompiler(FindingSlots slots, IReadOnlyDictionary<Topic
         return node;
     }
 
-    /// <summary>What was seen before is that of the lesion chosen now, so where it is used the own place is chosen first.</summary>
+    /// <summary>What was seen before is that of the lesion chosen now, so the place of now is chosen first.</summary>
     private static ImmutableArray<Place> PlacesOf(ImmutableArray<Place> used)
     {
         var needsOwn = used.Any(p => p.Relation == PlaceRelation.Own);
-        return [.. needsOwn ? [Place.Own] : ImmutableArray<Place>.Empty, .. used.Where(p => p != Place.Own)];
+        var first = used.Where(p => p.FollowsLesion).Select(StatementNode.OfNow);
+        return [.. needsOwn ? [Place.Own] : ImmutableArray<Place>.Empty, .. first.Concat(used).Where(p => p != Place.Own).Distinct()];
     }
 
     private static ulong MaskOf(TopicStatement statement)

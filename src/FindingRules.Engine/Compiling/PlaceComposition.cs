@@ -24,7 +24,12 @@ internal static class PlaceComposition
         var isEarlier = outer.IsEarlier || inner.IsEarlier;
         if (inner.Relation == PlaceRelation.Study || outer.Relation == PlaceRelation.Study)
             return inner with { Relation = PlaceRelation.Study, IsEarlier = isEarlier };
-        if (inner.Relation == PlaceRelation.Own) return outer with { IsEarlier = isEarlier };
+        if (inner.Relation == PlaceRelation.Own)
+            return outer with
+            {
+                IsEarlier = isEarlier,
+                FollowsLesion = outer.FollowsLesion || (inner.IsEarlier && outer.Relation != PlaceRelation.Own),
+            };
         if (outer.Relation == PlaceRelation.Own) return inner with { IsEarlier = isEarlier };
         if (inner is { Relation: PlaceRelation.Ipsilateral, Structure.IsPaired: false }) return inner with { IsEarlier = isEarlier };
         // A structure of the midline has no other side, and no side is its own.

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using FindingRules.Engine.Asking;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
@@ -28,6 +29,7 @@ public sealed class RuleNetwork
         LayerCount = layerCount;
         NodeCount = nodeCount;
         Examinations = new ExaminationPool(this);
+        Asking = new AskTables(pack);
     }
 
     public Pack Pack { get; }
@@ -55,6 +57,9 @@ public sealed class RuleNetwork
 
     /// <summary>Work space that is used again, so that a reading allocates no more than what it says.</summary>
     internal ExaminationPool Examinations { get; }
+
+    /// <summary>What the pack asks of each finding.</summary>
+    internal AskTables Asking { get; }
 
     internal StructurePlan PlanOf(Structure structure) => _plans[structure];
 

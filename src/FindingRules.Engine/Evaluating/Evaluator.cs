@@ -29,7 +29,8 @@ public static class Evaluator
         return examination;
     }
 
-    private static T Use<T>(RuleNetwork network, Study study, Func<Examination, T> ask)
+    /// <summary>Asks something of an examination that is used again afterwards: nothing of it may be kept.</summary>
+    internal static T Use<T>(RuleNetwork network, Study study, Func<Examination, T> ask)
     {
         var examination = network.Examinations.Take();
         // Where something throws, the examination is left half done, and so it is not put back.

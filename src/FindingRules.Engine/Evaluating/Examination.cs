@@ -11,6 +11,7 @@ namespace FindingRules.Engine.Evaluating;
 internal sealed class Examination(RuleNetwork network)
 {
     private const int SidesOfPlan = 4;
+    private static readonly Place _earlierOwn = Place.Own with { IsEarlier = true };
 
     private readonly List<Instance> _instances = [];
     private readonly int[] _sites = new int[SidesOfPlan * network.PlanCount];
@@ -80,9 +81,12 @@ internal sealed class Examination(RuleNetwork network)
     /// <summary>
     /// The instances that a place may mean, as a run; an empty run where it cannot be told or was not examined.
     /// </summary>
-    /// <param name="own">The lesion or structure chosen for <see cref="Place.Own"/>, or -1.</param>
+    /// <param name="own">
+    /// The lesion or structure chosen for <see cref="Place.Own"/>, or for the place of now that the place follows; or -1.
+    /// </param>
     public (int Start, int Count) Resolve(Place place, int instance, int own)
     {
+        if (place.FollowsLesion && own >= 0) return ResolveEarlier(_earlierOwn, _instances[own]);
         if (place.IsEarlier) return ResolveEarlier(place, _instances[own >= 0 && place.Relation == PlaceRelation.Own ? own : instance]);
         return place.Relation switch
         {

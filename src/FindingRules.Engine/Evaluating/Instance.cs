@@ -105,6 +105,19 @@ internal sealed class Instance
 
     public RuleState StateOf(int position) => _states[position];
 
+    /// <summary>Puts another state in its place, for as long as something is only supposed; gives the one that was there.</summary>
+    public RuleState Exchange(int position, RuleState state)
+    {
+        (state, _states[position]) = (_states[position], state);
+        return state;
+    }
+
+    public TopicMarks Exchange(int topic, TopicMarks marks)
+    {
+        (marks, _marks[topic]) = (_marks[topic], marks);
+        return marks;
+    }
+
     public void Write(int position, Truth truth, Standing standing)
     {
         _written[LiveCount++] = position;

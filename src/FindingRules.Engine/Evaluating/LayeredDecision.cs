@@ -71,7 +71,7 @@ internal static class LayeredDecision
         return false;
     }
 
-    private static Standing StandingOf(Instance instance, RuleEntry entry, Truth truth)
+    public static Standing StandingOf(Instance instance, RuleEntry entry, Truth truth)
     {
         var highest = Truth.False;
         foreach (var superior in entry.Superiors) highest = Kleene.Or(highest, instance.TruthOf(superior));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Engine.Explaining.Changing;
 using FindingRules.Engine.Reporting;
 using FindingRules.Model.Explanations;
 using FindingRules.Model.Packs;
@@ -15,13 +16,20 @@ namespace FindingRules.Engine.Explaining;
 /// </summary>
 public sealed class Explainer
 {
+    private readonly SearchLimits _limits;
+    private readonly RuleNetwork _network;
     private readonly Study _study;
     private readonly Decided _decided;
     private readonly Reading _reading;
 
     public Explainer(RuleNetwork network, Study study)
+        : this(network, study, new SearchLimits())
     {
-        _study = study;
+    }
+
+    internal Explainer(RuleNetwork network, Study study, SearchLimits limits)
+    {
+        (_network, _study, _limits) = (network, study, limits);
         var examination = Evaluator.Examine(network, study);
         _reading = ReadingWriter.Write(examination, study);
         _decided = new Decided(examination, study);
@@ -42,6 +50,32 @@ public sealed class Explainer
         return Explain(asked, lines) with { Asked = [.. asked.Select(ProofWriter.KeyOf)] };
     }
 
+    /// <summary>What keeps one rule from standing, and what would have to be different.</summary>
+    public Explanation WhyNot(Rule rule, Subject? subject)
+    {
+        var writer = new ProofWriter(_decided.Examination, _study);
+        var whyNot = new WhyNotWriter(_decided.Examination, writer, Ways(), _limits);
+        ImmutableArray<WhyNot> answers = [.. At(rule, subject).ToList().Select(whyNot.Write)];
+        return Finish(writer, []) with { WhyNot = answers, Asked = [.. answers.Select(a => a.Key)] };
+    }
+
+    /// <summary>What would take back each impression and open step.</summary>
+    public Explanation WhatIf()
+    {
+        var lines = new LineWriter(_decided, _reading).Write().Where(l => WhatIfWriter.IsAbout(l.Line)).ToList();
+        var explained = Explain(lines.SelectMany(l => l.By), lines.Select(l => l.Line));
+        var writer = new WhatIfWriter(Ways(), _limits);
+        return explained with { WhatIf = [.. lines.Select(l => writer.Write(l.Line, l.By, explained.Proofs, explained.Answers))] };
+    }
+
+    /// <summary>What each missing finding would lead to, in the order in which the reading asks for them.</summary>
+    public Explanation AskNext()
+    {
+        var weighed = AskNextWriter.Weigh(_decided, _reading.Unknown).ToList();
+        var writer = new NextQuestionWriter(_decided, Ways());
+        return Explain([], []) with { AskNext = [.. weighed.Select(writer.Write)] };
+    }
+
     /// <summary>The subjects of the study that a rule is bound to.</summary>
     public ImmutableArray<Subject> SubjectsOf(Rule rule) => [.. At(rule, null).Select(r => r.Instance.Subject)];
 
@@ -52,6 +86,13 @@ public sealed class Explainer
     {
         var writer = new ProofWriter(_decided.Examination, _study);
         foreach (var rule in rules) writer.Prove(rule);
+        return Finish(writer, lines);
+    }
+
+    private WayWriter Ways() => new(_network, _study, _decided.Examination, _reading);
+
+    private Explanation Finish(ProofWriter writer, IEnumerable<ExplainedLine> lines)
+    {
         var (proofs, answers) = writer.Finish();
         return new Explanation
         {

@@ -38,6 +38,7 @@ internal sealed class Looks(Examination examination, StudyPlaces places, Func<in
             SignStatement s => new Look(truth, [Value(s.Place, s.Finding)], null, null),
             ExtentStatement s => new Look(truth, [Value(s.Place, s.Finding)], null, null),
             AssessedStatement { Finding: { } finding } s => new Look(truth, [Value(s.Place, finding)], null, null),
+            NotAssessableStatement s => new Look(truth, [Value(s.Place, s.Finding)], null, null),
             AssessedStatement s => new Look(truth, [Whole(s, instance, chosen[^1], truth)], null, null),
             TopicStatement s => Topic(s, (TopicNode)node, instance, chosen[^1], truth),
             ComparisonStatement s => Measured(statement, [s.Left, s.Right]),

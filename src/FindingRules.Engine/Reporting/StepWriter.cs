@@ -2,9 +2,6 @@ using System.Collections.Immutable;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
-using FindingRules.Model.Studies;
-using FindingRules.Model.Truths;
-using FindingRules.Model.Vocabularies;
 using Source = FindingRules.Model.Packs.Reference;
 
 namespace FindingRules.Engine.Reporting;
@@ -39,30 +36,18 @@ internal sealed class StepWriter(Decided decided)
     private Proposal? Propose(RuleAt rule, Conclusion conclusion) => conclusion switch
     {
         NextStepConclusion { Step: var step } => new Proposal(
-            step.Name, _filler.Fill(step.Says, rule.Index), step.Urgency, IsDone(step), [], step.Sources),
+            step.Name, _filler.Fill(step.Says, rule.Index), step.Urgency, DoneSteps.IsDone(Examination, step), [], step.Sources),
         EvaluateConclusion { Step: var step } => Evaluate(rule, step),
         _ => null,
     };
 
-    private bool IsDone(NextStep step) =>
-        Examination.Network.DoneSteps.TryGetValue(step, out var done) && done.Decide(Examination, 0, isWidened: false) == Truth.True;
-
     private Proposal Evaluate(RuleAt rule, EvaluateStep step)
     {
-        var side = step.Structure.IsPaired ? rule.Instance.Subject.Side : Side.None;
-        var target = Examination.SiteOf(step.Structure, side == Side.None && step.Structure.IsPaired ? Side.Unknown : side);
-        // Who tried and could not tell is not sent back to try again; what was found then says so.
-        var isDone = step.CompletedBy.All(f => Sent(target, f).Any());
+        var target = DoneSteps.Target(Examination, step, rule.Index);
+        var isDone = DoneSteps.IsDone(Examination, step, rule.Index);
         return new Proposal(
             $"evaluate {Examination[target].Subject.Key}", _filler.Fill(step.Says, target), step.Urgency, isDone,
             isDone ? Found(target, step) : [], []);
-    }
-
-    private IEnumerable<FindingValue> Sent(int whole, Finding finding)
-    {
-        for (var i = whole; i <= whole + Examination[whole].LesionCount; i++)
-            if (Examination[i].Values[Examination.Network.Slots[finding]] is { } value)
-                yield return value;
     }
 
     /// <summary>What was found there: its answered topics, or else the findings that complete the look.</summary>
@@ -77,7 +62,8 @@ internal sealed class StepWriter(Decided decided)
                     answers.Add($"{instance.Plan.Topics[t].Topic.Title}: {instance.Plan.Topics[t].Topic.Values[state.Value].Title}");
         }
         if (answers.Count == 0)
-            answers.AddRange(step.CompletedBy.Select(f => $"{f.Title}: {string.Join(", ", Sent(whole, f).Distinct())}"));
+            answers.AddRange(step.CompletedBy.Select(
+                f => $"{f.Title}: {string.Join(", ", DoneSteps.Sent(Examination, whole, f).Distinct())}"));
         return [.. answers.Distinct()];
     }
 

@@ -25,6 +25,16 @@ internal sealed class CanonicalBuffer
         Length += bytes.Length;
     }
 
+    /// <summary>Bytes that need no escape, between quotes.</summary>
+    public void Quoted(ReadOnlySpan<byte> bytes)
+    {
+        var room = Room(bytes.Length + 2);
+        room[0] = (byte)'"';
+        bytes.CopyTo(room[1..]);
+        room[bytes.Length + 1] = (byte)'"';
+        Length += bytes.Length + 2;
+    }
+
     public void Raw(byte one)
     {
         Room(1)[0] = one;
@@ -35,6 +45,15 @@ internal sealed class CanonicalBuffer
 
     public void Text(ReadOnlySpan<char> text)
     {
+        if (!text.ContainsAny(Escaped))
+        {
+            var room = Room(Encoding.UTF8.GetMaxByteCount(text.Length) + 2);
+            room[0] = (byte)'"';
+            var written = Encoding.UTF8.GetBytes(text, room[1..]);
+            room[written + 1] = (byte)'"';
+            Length += written + 2;
+            return;
+        }
         Raw((byte)'"');
         while (text.IndexOfAny(Escaped) is var next and >= 0)
         {
@@ -55,7 +74,7 @@ internal sealed class CanonicalBuffer
         separator = (byte)',';
     }
 
-    public void Texts(IEnumerable<string> texts)
+    public void Texts(params ReadOnlySpan<string> texts)
     {
         Raw((byte)'[');
         var isFirst = true;

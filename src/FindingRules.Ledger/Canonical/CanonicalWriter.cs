@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
 
@@ -12,8 +14,10 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
 {
     private readonly CanonicalBuffer _output = new(length + 16);
     private readonly CanonicalBuffer _names = new(256);
-    private readonly List<Member> _members = [];
-    private readonly List<Open> _open = [];
+    private Member[] _members = new Member[16];
+    private Open[] _open = new Open[8];
+    private int _memberCount;
+    private int _openCount;
 
     public byte[] Write(ReadOnlySpan<byte> json)
     {
@@ -44,7 +48,7 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
                 break;
             case JsonTokenType.EndArray:
                 _output.Raw((byte)']');
-                _open.RemoveAt(_open.Count - 1);
+                _openCount--;
                 EndValue();
                 break;
             case JsonTokenType.PropertyName:
@@ -74,46 +78,48 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
         }
         // What JSON allows without an escape needs none here either.
         if (!Utf8.IsValid(reader.ValueSpan)) throw new JsonException("A text is not UTF-8.");
-        _output.Raw((byte)'"');
-        _output.Raw(reader.ValueSpan);
-        _output.Raw((byte)'"');
+        _output.Quoted(reader.ValueSpan);
     }
 
     private void Begin(byte bracket, bool isObject)
     {
         BeginValue();
         _output.Raw(bracket);
-        _open.Add(new Open(isObject, _members.Count, _names.Length, _output.Length));
+        if (_openCount == _open.Length) Array.Resize(ref _open, _open.Length * 2);
+        _open[_openCount++] = new Open(isObject, _memberCount, _names.Length, _output.Length);
     }
 
     private void BeginMember(ref Utf8JsonReader reader)
     {
-        if (_members.Count > _open[^1].FirstMember) _output.Raw((byte)',');
-        var (start, name) = (_output.Length, _names.Length);
-        if (reader.ValueIsEscaped) _names.Raw(System.Text.Encoding.UTF8.GetBytes(reader.GetString()!));
+        if (_memberCount > _open[_openCount - 1].FirstMember) _output.Raw((byte)',');
+        if (_memberCount == _members.Length) Array.Resize(ref _members, _members.Length * 2);
+        ref var member = ref _members[_memberCount++];
+        (member.Start, member.Name) = (_output.Length, _names.Length);
+        if (reader.ValueIsEscaped) _names.Raw(Encoding.UTF8.GetBytes(reader.GetString()!));
         else _names.Raw(reader.ValueSpan);
+        member.NameLength = _names.Length - member.Name;
         WriteText(ref reader);
         _output.Raw((byte)':');
-        _members.Add(new Member(name, _names.Length - name, start, 0));
     }
 
     private void BeginValue()
     {
-        if (_open.Count > 0 && !_open[^1].IsObject && _output.Length > _open[^1].Start) _output.Raw((byte)',');
+        if (_openCount == 0) return;
+        ref var open = ref _open[_openCount - 1];
+        if (!open.IsObject && _output.Length > open.Start) _output.Raw((byte)',');
     }
 
     private void EndValue()
     {
-        if (_open.Count > 0 && _open[^1].IsObject) _members[^1] = _members[^1] with { End = _output.Length };
+        if (_openCount > 0 && _open[_openCount - 1].IsObject) _members[_memberCount - 1].End = _output.Length;
     }
 
     private void EndObject()
     {
-        var open = _open[^1];
-        _open.RemoveAt(_open.Count - 1);
-        var members = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_members)[open.FirstMember..];
+        ref var open = ref _open[--_openCount];
+        var members = _members.AsSpan(open.FirstMember, _memberCount - open.FirstMember);
         if (!IsSorted(members)) Sort(members, open.Start);
-        _members.RemoveRange(open.FirstMember, _members.Count - open.FirstMember);
+        _memberCount = open.FirstMember;
         _names.Truncate(open.Names);
         _output.Raw((byte)'}');
         EndValue();
@@ -124,7 +130,7 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
         for (var i = 1; i < members.Length; i++)
         {
             var order = Compare(members[i - 1], members[i]);
-            if (order == 0) throw new JsonException($"A member is given twice: {System.Text.Encoding.UTF8.GetString(Name(members[i]))}.");
+            if (order == 0) throw new JsonException($"A member is given twice: {Encoding.UTF8.GetString(Name(members[i]))}.");
             if (order > 0) return false;
         }
         return true;
@@ -132,14 +138,30 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
 
     private void Sort(Span<Member> members, int start)
     {
-        members.Sort(Compare);
+        // Objects have few members as a rule, and for few this is the quickest; a large one is sorted in better time.
+        if (members.Length > 24) members.Sort(Compare);
+        else SortFew(members);
         IsSorted(members);
-        var unsorted = _output.Written[start..].ToArray();
+        var length = _output.Length - start;
+        var unsorted = ArrayPool<byte>.Shared.Rent(length);
+        _output.Written[start..].CopyTo(unsorted);
         _output.Truncate(start);
-        foreach (var member in members)
+        foreach (ref readonly var member in members)
         {
             if (_output.Length > start) _output.Raw((byte)',');
             _output.Raw(unsorted.AsSpan(member.Start - start, member.End - member.Start));
+        }
+        ArrayPool<byte>.Shared.Return(unsorted);
+    }
+
+    private void SortFew(Span<Member> members)
+    {
+        for (var i = 1; i < members.Length; i++)
+        {
+            var moved = members[i];
+            var to = i;
+            for (; to > 0 && Compare(members[to - 1], moved) > 0; to--) members[to] = members[to - 1];
+            members[to] = moved;
         }
     }
 
@@ -154,9 +176,15 @@ internal sealed class CanonicalWriter(NumberForm numbers, int length)
     // UTF-8 sorts as UTF-16 does, but for what lies above the surrogates (EE, EF) and needs them (F0 and more).
     private static int Utf16Order(byte lead) => lead is 0xEE or 0xEF ? lead + 0x10 : lead;
 
-    private ReadOnlySpan<byte> Name(Member member) => _names.Written.Slice(member.Name, member.NameLength);
+    private ReadOnlySpan<byte> Name(in Member member) => _names.Written.Slice(member.Name, member.NameLength);
 
-    private readonly record struct Member(int Name, int NameLength, int Start, int End);
+    private struct Member
+    {
+        public int Name;
+        public int NameLength;
+        public int Start;
+        public int End;
+    }
 
     private readonly record struct Open(bool IsObject, int FirstMember, int Names, int Start);
 }

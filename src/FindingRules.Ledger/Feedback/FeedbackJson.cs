@@ -37,7 +37,7 @@ internal static class FeedbackJson
             to.Text(reason);
         }
         to.Member(ref separator, "rules");
-        to.Texts(suggestion.Rules);
+        to.Texts(suggestion.Rules.AsSpan());
         to.Member(ref separator, "suggestion");
         to.Text(suggestion.Suggestion);
         to.Member(ref separator, "verdict");

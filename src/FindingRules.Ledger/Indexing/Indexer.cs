@@ -14,8 +14,8 @@ namespace FindingRules.Ledger.Indexing;
 /// </summary>
 internal sealed class Indexer : IAsyncDisposable
 {
-    private const int StepRecords = 500;
-    private const long MostBehind = 50_000;
+    private const int StepRecords = 200;
+    private const long MostBehind = 1_000_000;
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(50);
 
     private readonly ILedgerDatabase _database;

@@ -11,16 +11,15 @@ internal static class TermsJson
     {
         var to = new CanonicalBuffer(512);
         var separator = (byte)'{';
-        if (!terms.Rules.IsEmpty) WriteLists(to, ref separator, "rules", terms.Rules.Select(Parts));
+        if (!terms.Rules.IsEmpty) WriteList(to, ref separator, "rules", terms.Rules, WriteRule);
         if (terms.Study is not null) WriteText(to, ref separator, "study", terms.Study);
         if (!terms.Subjects.IsEmpty)
         {
             to.Member(ref separator, "subjects");
-            to.Texts(terms.Subjects);
+            to.Texts(terms.Subjects.AsSpan());
         }
         if (terms.Supersedes is not null) WriteText(to, ref separator, "supersedes", terms.Supersedes);
-        if (!terms.Topics.IsEmpty) WriteLists(
-            to, ref separator, "topics", terms.Topics.Select(t => (IEnumerable<string>)[t.Topic, t.Value]));
+        if (!terms.Topics.IsEmpty) WriteList(to, ref separator, "topics", terms.Topics, (b, t) => b.Texts(t.Topic, t.Value));
         if (separator == '{') to.Raw(separator);
         to.Raw((byte)'}');
         return to.ToArray();
@@ -41,16 +40,31 @@ internal static class TermsJson
         };
     }
 
-    private static IEnumerable<string> Parts(RuleTerm rule) => [rule.Rule, rule.Revision, WriteOutcomes(rule.Outcomes), .. rule.Missing];
-
-    private static string WriteOutcomes(RuleOutcomes outcomes) =>
-        string.Concat(Letters.Where(l => outcomes.HasFlag(l.Outcome)).Select(l => l.Letter));
+    private static void WriteRule(CanonicalBuffer to, RuleTerm rule)
+    {
+        to.Raw((byte)'[');
+        to.Text(rule.Rule);
+        to.Raw((byte)',');
+        to.Text(rule.Revision);
+        to.Ascii(",\"");
+        foreach (var (letter, outcome) in Letters)
+            if ((rule.Outcomes & outcome) != 0)
+                to.Raw(letter);
+        to.Raw((byte)'"');
+        foreach (var finding in rule.Missing)
+        {
+            to.Raw((byte)',');
+            to.Text(finding);
+        }
+        to.Raw((byte)']');
+    }
 
     private static RuleOutcomes ReadOutcomes(string letters) =>
-        Letters.Where(l => letters.Contains(l.Letter)).Aggregate(RuleOutcomes.None, (all, l) => all | l.Outcome);
+        Letters.Where(l => letters.Contains((char)l.Letter)).Aggregate(RuleOutcomes.None, (all, l) => all | l.Outcome);
 
-    private static ImmutableArray<(char Letter, RuleOutcomes Outcome)> Letters { get; } =
-        [('f', RuleOutcomes.Fired), ('s', RuleOutcomes.Shown), ('u', RuleOutcomes.Unknown), ('b', RuleOutcomes.Borderline)];
+    private static ImmutableArray<(byte Letter, RuleOutcomes Outcome)> Letters { get; } =
+        [((byte)'f', RuleOutcomes.Fired), ((byte)'s', RuleOutcomes.Shown), ((byte)'u', RuleOutcomes.Unknown),
+            ((byte)'b', RuleOutcomes.Borderline)];
 
     private static void WriteText(CanonicalBuffer to, ref byte separator, string name, string value)
     {
@@ -58,14 +72,15 @@ internal static class TermsJson
         to.Text(value);
     }
 
-    private static void WriteLists(CanonicalBuffer to, ref byte separator, string name, IEnumerable<IEnumerable<string>> lists)
+    private static void WriteList<T>(
+        CanonicalBuffer to, ref byte separator, string name, ImmutableArray<T> items, Action<CanonicalBuffer, T> write)
     {
         to.Member(ref separator, name);
         var inner = (byte)'[';
-        foreach (var list in lists)
+        foreach (var item in items)
         {
             to.Raw(inner);
-            to.Texts(list);
+            write(to, item);
             inner = (byte)',';
         }
         to.Raw((byte)']');

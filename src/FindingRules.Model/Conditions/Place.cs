@@ -6,7 +6,11 @@ namespace FindingRules.Model.Conditions;
 /// <param name="Relation">How to get there from the rule's subject (or the structure a quantifier counts).</param>
 /// <param name="Structure">The structure, where another one is named; null for the subject's own or the study.</param>
 /// <param name="IsEarlier">Speak of the earlier study.</param>
-public sealed record Place(PlaceRelation Relation, Structure? Structure = null, bool IsEarlier = false)
+/// <param name="FollowsLesion">
+/// Of the earlier study the lesion that is chosen in this one, as a derived measure of another structure compares now with before.
+/// Conditions are never written so; compiling a derived measure makes it.
+/// </param>
+public sealed record Place(PlaceRelation Relation, Structure? Structure = null, bool IsEarlier = false, bool FollowsLesion = false)
 {
     public static Place Own { get; } = new(PlaceRelation.Own);
 

@@ -15,6 +15,7 @@ internal sealed class OperationWords : IOperationFilter
             if (parameter.Schema is OpenApiSchema schema) schema.Default = null;
         }
         if (operation.OperationId == "CreateReading") DescribeReading(operation);
+        if (operation.OperationId == "ExplainReading") DescribeExplanation(operation);
         if (operation.OperationId == "CreateReadings") DescribeReadings(operation);
         if (operation.OperationId == "GetStudySchema") SetSchema(operation, new OpenApiSchema { Type = JsonSchemaType.Object });
     }
@@ -24,6 +25,13 @@ internal sealed class OperationWords : IOperationFilter
         (ParameterLocation.Query, "pack") =>
             "Name or text digest of the pack in force that reads the study. It may be left out where the study names the pack, "
             + "or where only one is in force.",
+        (ParameterLocation.Query, "question") =>
+            "`trace`: why the reading says each line. `why`: how a rule came out. `why-not`: what keeps a rule from applying, and the "
+            + "smallest changes after which it would. `what-if`: what would take back each suggestion. `ask-next`: what each missing "
+            + "finding would lead to. Where it is left out: `why` with a rule, `trace` without.",
+        (ParameterLocation.Query, "rule") => "Id of the rule that `why` and `why-not` ask about, such as `CUFF-010` or `tear-size.medium`.",
+        (ParameterLocation.Query, "subject") =>
+            "The subject that is asked about, such as `right supraspinatus`; every one that the rule is for, where it is left out.",
         (_, "pack") => "Name of a pack in force, or text digest of a pack in force or seen since the service started.",
         (ParameterLocation.Query, "record") => "`false` keeps the answer out of the ledger, for trying out.",
         (ParameterLocation.Header, _) =>
@@ -46,7 +54,8 @@ internal sealed class OperationWords : IOperationFilter
             },
         };
         SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading));
-        SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading), "201");
+        // An explanation is asked for like a reading, and is never recorded.
+        if (operation.Responses!.ContainsKey("201")) SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading), "201");
         Say(operation, "200", "The reading, not recorded.");
         Say(operation, "201", "The reading, recorded; `Location` leads to the record.");
         Say(operation, "400", "The body is not JSON, or the address says something unknown.");
@@ -58,6 +67,15 @@ internal sealed class OperationWords : IOperationFilter
         Say(operation, "500", "The evaluation failed.");
         Say(operation, "503", "No pack is in force, the evaluation was too late, too many studies came at once, or the "
             + "ledger cannot record.");
+    }
+
+    private static void DescribeExplanation(OpenApiOperation operation)
+    {
+        DescribeReading(operation);
+        SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Explanation));
+        Say(operation, "200", "The explanation.");
+        Say(operation, "400", "The body is not JSON, or the address asks no question that can be answered.");
+        Say(operation, "404", "The pack is not in force, it has no such rule, or the study has no such subject.");
     }
 
     private static void DescribeReadings(OpenApiOperation operation)

@@ -13,6 +13,7 @@ internal sealed class SchemaImport : IDocumentFilter
 {
     public const string Study = "Study";
     public const string Reading = "Reading";
+    public const string Explanation = "Explanation";
     public const string Problem = "ProblemDetails";
     public const string Message = "Message";
 
@@ -26,7 +27,7 @@ internal sealed class SchemaImport : IDocumentFilter
     private static readonly string[] PartsOfMessage =
         ["Fix", "LinePosition", "Location", "RelatedPlace", "Severity", "SourceText", "TextSpan"];
 
-    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Problem, Message]);
+    private static readonly JsonObject All = Needed(ReadAll(), [Study, Reading, Explanation, Problem, Message]);
 
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -58,6 +59,7 @@ internal sealed class SchemaImport : IDocumentFilter
         AddFile(all, "common", "Common");
         AddFile(all, "study", Study);
         AddFile(all, "reading", Reading);
+        AddFile(all, "trace", Explanation);
         AddFile(all, "interface", "Interface");
         foreach (var (from, to) in new[] { ("InterfaceProblem", Problem), ("InterfaceMessage", Message) })
         {

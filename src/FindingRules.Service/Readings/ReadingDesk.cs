@@ -1,4 +1,5 @@
 using System.Threading.RateLimiting;
+using FindingRules.Explaining;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Text;
 using FindingRules.Service.Hosting;
@@ -12,6 +13,9 @@ internal delegate WholeReading StudyEvaluation(CompiledPack pack, SourceText stu
 internal abstract record DeskAnswer
 {
     public sealed record Finished(WholeReading Outcome) : DeskAnswer;
+
+    /// <summary>An explanation of a reading, or why there is none.</summary>
+    public sealed record Explained(StudyExplanation Outcome) : DeskAnswer;
 
     public sealed record Late : DeskAnswer;
 
@@ -30,7 +34,13 @@ internal sealed class ReadingDesk(ServiceSettings settings, StudyEvaluation eval
         QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
     });
 
-    public async Task<DeskAnswer> ReadAsync(CompiledPack pack, SourceText study, CancellationToken gone)
+    public Task<DeskAnswer> ReadAsync(CompiledPack pack, SourceText study, CancellationToken gone) =>
+        WorkAsync(() => new DeskAnswer.Finished(evaluate(pack, study, settings.ForStudies)), gone);
+
+    public Task<DeskAnswer> ExplainAsync(CompiledPack pack, SourceText study, Question question, CancellationToken gone) =>
+        WorkAsync(() => new DeskAnswer.Explained(pack.Explain(study, question, settings.ForStudies)), gone);
+
+    private async Task<DeskAnswer> WorkAsync(Func<DeskAnswer> answer, CancellationToken gone)
     {
         using var deadline = new CancellationTokenSource(
             TimeSpan.FromMilliseconds(settings.Limits.ReadingMilliseconds), time);
@@ -39,7 +49,7 @@ internal sealed class ReadingDesk(ServiceSettings settings, StudyEvaluation eval
         {
             var place = await _places.AcquireAsync(1, either.Token);
             if (!place.IsAcquired) return new DeskAnswer.Busy();
-            var work = Task.Run(() => Evaluate(pack, study, place), CancellationToken.None);
+            var work = Task.Run(() => Work(answer, place), CancellationToken.None);
             return await work.WaitAsync(either.Token);
         }
         catch (OperationCanceledException) when (deadline.IsCancellationRequested)
@@ -51,13 +61,13 @@ internal sealed class ReadingDesk(ServiceSettings settings, StudyEvaluation eval
     public void Dispose() => _places.Dispose();
 
     // A late evaluation keeps its place until it really ends: otherwise late ones would pile up without limit.
-    private DeskAnswer Evaluate(CompiledPack pack, SourceText study, RateLimitLease place)
+    private static DeskAnswer Work(Func<DeskAnswer> answer, RateLimitLease place)
     {
         using (place)
         {
             try
             {
-                return new DeskAnswer.Finished(evaluate(pack, study, settings.ForStudies));
+                return answer();
             }
 #pragma warning disable CA1031 // Whatever went wrong, the answer is that there is no reading.
             catch (Exception e)

@@ -79,7 +79,8 @@ internal static class ReadingEndpoints
         _ => throw new InvalidOperationException("A reading is not refused."),
     };
 
-    private static Problem ProblemOf(
+    /// <summary>Why there is no reading, and so nothing to explain either.</summary>
+    public static Problem ProblemOf(
         DeskAnswer answer, StudyPeek study, TakenPack pack, ServiceLimits limits, HttpContext context, ILogger log)
     {
         switch (answer)

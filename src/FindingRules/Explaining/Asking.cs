@@ -18,14 +18,19 @@ internal static class Asking
         {
             if (RuleOf(pack.Pack, question, messages) is not { } rule) return null;
             if (!TrySubject(explainer, rule, question, out var subject, messages)) return null;
-            return explainer.Why(rule, subject);
+            return question.Sort == QuestionSort.Why ? explainer.Why(rule, subject) : explainer.WhyNot(rule, subject);
         }
         if ((question.Rule ?? question.Subject) is { } idle)
         {
             messages.Add(ExplanationMessages.NothingAskedOfRule(Words(idle), idle));
             return null;
         }
-        return explainer.Trace();
+        return question.Sort switch
+        {
+            QuestionSort.WhatIf => explainer.WhatIf(),
+            QuestionSort.AskNext => explainer.AskNext(),
+            _ => explainer.Trace(),
+        };
     }
 
     private static Rule? RuleOf(Pack pack, Question question, MessageBag messages)

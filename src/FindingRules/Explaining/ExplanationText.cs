@@ -8,12 +8,18 @@ public static class ExplanationText
 {
     private const int Width = 100;
 
-    public static void Write(TextWriter to, Explanation explanation)
+    /// <param name="sort">What was asked: where nothing is missing, or nothing is said, that is said instead.</param>
+    public static void Write(TextWriter to, Explanation explanation, QuestionSort sort)
     {
         var page = new Outline(to, Width);
         var proofs = new ProofText(page, explanation);
-        if (explanation.Asked.IsEmpty) Lines(page, proofs, explanation);
-        else Asked(page, proofs, explanation);
+        switch (sort)
+        {
+            case QuestionSort.Trace: Lines(page, proofs, explanation); break;
+            case QuestionSort.WhatIf: WhatIf(page, explanation); break;
+            case QuestionSort.AskNext: NextQuestionText.Write(page, explanation); break;
+            default: Asked(page, proofs, explanation); break;
+        }
         page.Heading($"Pack {explanation.Pack.Name} {explanation.Pack.Version}; engine {explanation.Engine}");
         page.Line(0, explanation.Notice.ReplaceLineEndings(" "));
     }
@@ -21,6 +27,7 @@ public static class ExplanationText
     private static void Lines(Outline page, ProofText proofs, Explanation explanation)
     {
         page.Heading($"Why the reading of study {Printable.Of(explanation.Study)} says what it says");
+        if (explanation.Lines.IsEmpty) page.Line(1, "It suggests nothing and warns of nothing; `--ask-next` says what is still open.");
         foreach (var line in explanation.Lines)
         {
             page.Heading($"{Lead(line.Sort)}{line.Text}");
@@ -35,7 +42,24 @@ public static class ExplanationText
             page.Heading($"{key.Rule} for the {explanation.Find(key)!.SubjectTitle} in study {Printable.Of(explanation.Study)}");
             foreach (var line in explanation.Lines.Where(l => l.By.Contains(key)))
                 page.Line(1, $"The reading says because of it: {line.Text}");
+            if (explanation.WhyNot.FirstOrDefault(w => w.Key == key) is { } whyNot)
+            {
+                new ChangeText(page, explanation).Write(whyNot, 1);
+                page.Line(1, "The whole rule:");
+            }
             proofs.Write(key, 1);
+        }
+    }
+
+    private static void WhatIf(Outline page, Explanation explanation)
+    {
+        page.Heading($"What would take back what the reading of study {Printable.Of(explanation.Study)} says");
+        if (explanation.WhatIf.IsEmpty) page.Line(1, "It suggests nothing, so there is nothing to take back.");
+        foreach (var whatIf in explanation.WhatIf)
+        {
+            page.Heading($"{Lead(whatIf.Line.Sort)}{whatIf.Line.Text}");
+            var asked = whatIf.Line.Sort == "next-step" ? $"Next: {whatIf.Line.Text}" : whatIf.Line.Text;
+            new ChangeText(page, explanation, asked).Write(whatIf, 1);
         }
     }
 

@@ -19,7 +19,7 @@ internal sealed class LookText(Explanation explanation, string owner)
         var by = string.Join(", ", answer.Proven.Select(p => p.Rule).Distinct());
         return answer.Status switch
         {
-            "published" => $"{what} is {answer.ValueTitle}, by {by}",
+            "published" => $"{what}: {answer.ValueTitle}, answered by {by}",
             "none" => $"no rule gives {what} an answer here",
             "conflict" => $"{what} is contradictory: {by} give different answers",
             "held" => $"{what} is withheld, by {Holders(answer)}",
@@ -40,8 +40,8 @@ internal sealed class LookText(Explanation explanation, string owner)
             return value.Value is null ? $"nothing was sent of the {value.SubjectTitle}" : $"the {value.SubjectTitle} was assessed";
         return value.Origin switch
         {
-            "sent" => $"{what} is {value.Value}{At(value.Place)}",
-            "normal" => $"{what} is {value.Value}, because the {Without(value.SubjectTitle)} was sent as normal",
+            "sent" => $"{what}: {value.Value}{At(value.Place)}",
+            "normal" => $"{what}: {value.Value}, because the {Without(value.SubjectTitle)} was sent as normal",
             "not-assessable" => $"{what} could not be assessed",
             _ => $"{what} was not sent",
         };
@@ -51,8 +51,9 @@ internal sealed class LookText(Explanation explanation, string owner)
     {
         var unknown = look.Values.Where(v => v.Value is null).Select(Of).ToList();
         if (unknown.Count > 0) return string.Join("; ", unknown);
-        var left = Worked(calculation.Left);
-        var right = string.Join(" and ", calculation.Right.Select(Worked));
+        var numbers = new NumberText(look.Values);
+        var left = numbers.Of(calculation.Left);
+        var right = string.Join(" and ", calculation.Right.Select(numbers.Of));
         var how = look.Truth switch
         {
             Truth.True => $"{left} is {calculation.Relation} {right}",
@@ -72,21 +73,6 @@ internal sealed class LookText(Explanation explanation, string owner)
             ? $"; {apart}, which is within the precision of measurement{(calculation.Precision is { } p ? $" ({p})" : "")}"
             : $"; {apart}";
     }
-
-    /// <summary>Words and value; of what was worked out, with the numbers it came from.</summary>
-    private static string Worked(WorkedOut part) => part.Sort switch
-    {
-        "number" => part.Value ?? part.Words,
-        "measure" => $"{part.Words.Replace('-', ' ')} {part.Value}",
-        "derived" => $"{part.Words.Replace('-', ' ')} {part.Value} (from {Sum(part.From[0])})",
-        _ => $"{Sum(part)} = {part.Value}",
-    };
-
-    private static string Sum(WorkedOut part) => part.Sort switch
-    {
-        "number" or "measure" or "derived" => Worked(part),
-        _ => $"{Sum(part.From[0])} {part.Sort} {Sum(part.From[1])}",
-    };
 
     private string Whose(string title) => title == owner || title == "study" ? "" : $" of the {title}";
 

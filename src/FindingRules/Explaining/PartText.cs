@@ -16,8 +16,12 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 page.Line(depth, $"{Mark(part.Truth)} {(part.Sort == "all" ? "all of these are needed:" : "one of these is enough:")}");
                 foreach (var inner in part.Parts) Write(inner, depth + 1);
                 break;
+            case "not" when part.Parts[0] is { Sort: "statement" } only:
+                page.Line(depth, $"{Mark(part.Truth)} not {only.Words}");
+                Looks(only, depth + 1);
+                break;
             case "not":
-                page.Line(depth, $"{Mark(part.Truth)} this must not be so:");
+                page.Line(depth, $"{Mark(part.Truth)} the opposite of this:");
                 Write(part.Parts[0], depth + 1);
                 break;
             case "count":
@@ -26,16 +30,22 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 break;
             default:
                 page.Line(depth, $"{Mark(part.Truth)} {part.Words}");
-                foreach (var look in part.Looks) page.Line(depth + 1, new LookText(explanation, owner).Of(look));
+                Looks(part, depth + 1);
                 break;
         }
+    }
+
+    private void Looks(ProofPart part, int depth)
+    {
+        foreach (var look in part.Looks) page.Line(depth, new LookText(explanation, owner).Of(look));
     }
 
     /// <summary>Structures of which nothing is known are told in one line, or a shoulder half examined fills the page.</summary>
     private void Counted(ProofPart counted, int depth)
     {
-        page.Line(depth, $"{Mark(counted.Truth)} {counted.Subject}");
-        if (counted.Truth == Truth.Unknown && !HasSent(counted)) return;
+        var isBare = counted.Truth == Truth.Unknown && !HasSent(counted);
+        page.Line(depth, $"{Mark(counted.Truth)} {counted.Subject}{(isBare ? ", of which nothing needed for it was sent" : "")}");
+        if (isBare) return;
         new PartText(page, explanation, counted.Subject ?? owner).Write(counted with { Subject = null }, depth + 1);
     }
 

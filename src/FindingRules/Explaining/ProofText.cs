@@ -1,4 +1,5 @@
 using FindingRules.Model.Explanations;
+using FindingRules.Model.Readings;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Explaining;
@@ -17,7 +18,7 @@ internal sealed class ProofText(Outline page, Explanation explanation)
             return;
         }
         page.Line(depth, $"{proof.Rule.Id} {Outcome(proof)} the {proof.SubjectTitle} ({proof.Place.Path}, line {proof.Place.Line}):");
-        page.Line(depth + 1, proof.Text);
+        page.Line(depth + 1, $"The rule: {proof.Text}");
         new PartText(page, explanation, proof.SubjectTitle).Write(proof.Condition, depth + 1);
         Grounds(proof, depth + 1);
         Others(proof, depth + 1);
@@ -36,10 +37,14 @@ internal sealed class ProofText(Outline page, Explanation explanation)
     private void Grounds(Proof proof, int depth)
     {
         page.Line(depth, $"The reason given: {proof.Because}");
-        foreach (var source in proof.Sources) page.Line(depth, $"Source: {source.Cites} ({source.Status})");
+        foreach (var source in proof.Sources) page.Line(depth, $"Source: {source.Cites}{Status(source)}");
         if (proof.Choice is { } choice && choice != proof.Because) page.Line(depth, $"The pack chose: {choice}");
-        if (proof.IsBorderline) page.Line(depth, "Borderline: with the measurements a little off, it would be decided otherwise.");
+        if (proof.IsBorderline) page.Line(depth, "Borderline: with the measurements a little off, it could be decided otherwise.");
     }
+
+    /// <summary>Where nothing was cited, the words say so already.</summary>
+    private static string Status(SourceNote source) =>
+        source.Cites.StartsWith(source.Status, StringComparison.OrdinalIgnoreCase) ? "" : $" ({source.Status})";
 
     private void Others(Proof proof, int depth)
     {
@@ -48,12 +53,12 @@ internal sealed class ProofText(Outline page, Explanation explanation)
             page.Line(depth, superior.Truth == Truth.True
                 ? $"{superior.Rule} goes before it and is true: {superior.Text}"
                 : $"{superior.Rule} goes before it and is undecided: {superior.Text}");
-        Named(depth, "Looked at, and not true: rules that go before it", proof.Superiors.Where(s => s.Truth == Truth.False));
+        Named(depth, "Would overrule it, and do not apply", proof.Superiors.Where(s => s.Truth == Truth.False));
         foreach (var answer in proof.Gives.Select(explanation.Find).OfType<TopicAnswer>())
         {
-            Answer(answer, depth);
+            if (proof.Truth == Truth.True) Answer(answer, depth);
             var idle = answer.Holders.Where(h => h.Standing == "false");
-            Named(depth, $"Looked at, and not true: rules that would withhold {answer.Title}", idle);
+            Named(depth, $"Would withhold {answer.Title}, and do not apply", idle);
         }
     }
 
@@ -75,7 +80,7 @@ internal sealed class ProofText(Outline page, Explanation explanation)
     private void Named(int depth, string what, IEnumerable<RuleGlance> rules)
     {
         var ids = string.Join(", ", rules.Select(r => r.Rule).Distinct());
-        if (ids.Length > 0) page.Line(depth, $"{what} ({ids}).");
+        if (ids.Length > 0) page.Line(depth, $"{what}: {ids}.");
     }
 
     /// <summary>The rules that settled what this one rests on, and those that overrule it.</summary>

@@ -43,6 +43,18 @@ public sealed class ExampleTests
         Examples.Match("CreateReading.413.too-large.json", await answer.Content.ReadAsStringAsync());
     }
 
+    [Theory]
+    [InlineData("question=why&rule=CUFF-020&subject=right%20supraspinatus", "ExplainReading.200.why.json")]
+    [InlineData("question=why-not&rule=CUFF-020&subject=right%20supraspinatus", "ExplainReading.200.why-not.json")]
+    [InlineData("question=why&rule=CUFF-01", "ExplainReading.404.misspelt-rule.json")]
+    public async Task A_question_is_answered_as_the_example_says(string query, string name)
+    {
+        await using var service = await RunningService.StartAsync();
+        using var answer = await service.PostAsync(Examples.Read("ExplainReading.request.full-thickness.json"), $"/v1/readings/explain?{query}");
+        Assert.Equal(name.Split('.')[1], $"{(int)answer.StatusCode}");
+        Examples.Match(name, await answer.Content.ReadAsStringAsync());
+    }
+
     [Fact]
     public async Task A_batch_is_answered_as_the_example_says()
     {

@@ -31,10 +31,10 @@ internal static class Explained
 
     public static Explanation Trace(string study) => Ask(study, new Question(QuestionSort.Trace));
 
-    public static string Text(Explanation explanation)
+    public static string Text(Explanation explanation, QuestionSort sort = QuestionSort.Trace)
     {
         using var text = new StringWriter { NewLine = "\n" };
-        ExplanationText.Write(text, explanation);
+        ExplanationText.Write(text, explanation, sort);
         return text.ToString();
     }
 

@@ -31,7 +31,8 @@ public sealed class HandAndHipTests
     [InlineData("180 mm", "11.84", "11.85")]
     public void F_CTS_03_Limit_by_wrist_circumference(string wrist, string at, string above)
     {
-        Assert.Null(ByWrist(at, wrist));
+        // Below 9 mm2 no limit in print is met, so none by the wrist is spoken of.
+        Assert.Equal(wrist == "14 cm" ? null : "within-limit", ByWrist(at, wrist));
         Assert.Equal("above-limit", ByWrist(above, wrist));
     }
 
@@ -70,6 +71,9 @@ public sealed class HandAndHipTests
         var reading = Shipped.Read("first-extensor-compartment", $$""" "{{measure}}": "{{thickness}}" """);
 
         Assert.Equal(value, reading.ValueOf("compartment-state"));
+        Assert.Equal(
+            value is null ? null : "suggests-disease",
+            Shipped.Read("first-extensor-compartment", $$""" "{{measure}}": "{{thickness}}", "compartment-symptomatic": "present" """).ValueOf("compartment-state"));
     }
 
     // Spirig (0.62 mm), broken by a series whose patients average 0.49 mm.
@@ -104,18 +108,48 @@ public sealed class HandAndHipTests
     [InlineData("7.6 mm", "above-all-limits", false)]
     public void F_HIP_02_The_flat_limit_is_not_used_in_larger_children(string here, string? depth, bool warns)
     {
-        var reading = Hip(here, "5.0 mm", """ "age": "9 years", "height": "135 cm" """);
+        const string Facts = """ "age": "9 years", "height": "135 cm", "fever": "absent" """;
+        var alone = Shipped.Read("hip", $$""" "anterior-recess": "{{here}}" """, Facts);
 
-        Assert.Equal(depth, reading.ValueOf("hip-depth"));
-        Assert.Equal(warns, reading.Warns("larger-child"));
+        Assert.Equal(depth, alone.ValueOf("hip-depth"));
+        Assert.Equal(warns, alone.Warns("larger-child"));
+        Assert.Equal(depth, Hip(here, "5.0 mm", Facts).ValueOf("hip-depth"));
+        Assert.False(Hip(here, "5.3 mm", Facts).Warns("larger-child"));
     }
+
+    // Rohrschneider et al. 1996: limits from 3.5 mm, means of 2.5 mm at 65 cm and 5 mm at 100 cm, a straight line between.
+    [Theory]
+    [InlineData("65 cm", "3.5 mm", false)]
+    [InlineData("65 cm", "3.6 mm", true)]
+    [InlineData("93 cm", "4.5 mm", false)]
+    [InlineData("93 cm", "4.6 mm", true)]
+    [InlineData("100 cm", "5.0 mm", false)]
+    [InlineData("101 cm", "5.0 mm", false)]
+    public void F_HIP_02_A_small_child_is_not_called_normal_by_the_flat_limit(string height, string depth, bool isHeld)
+    {
+        var reading = Hip(depth, depth, $$""" "age": "2 years", "height": "{{height}}" """);
+
+        Assert.Equal(isHeld, reading.Holds("hip-depth"));
+        Assert.Null(reading.ValueOf("hip-depth"));
+    }
+
+    // Pediatr Rheumatol 2017: a median of 6.7 mm at 16 years; without a side difference 7.5 mm are no more than possible.
+    [Theory]
+    [InlineData("8.0 mm", "5.9 mm", "above-all-limits")]
+    [InlineData("8.0 mm", "6.0 mm", "above-without-difference")]
+    [InlineData("7.5 mm", "7.5 mm", null)]
+    public void F_HIP_03_A_tall_child_with_equal_sides(string here, string there, string? value) =>
+        Assert.Equal(value, Hip(here, there, """ "age": "15 years", "height": "175 cm" """).ValueOf("hip-depth"));
 
     // Page quoting the literature: 7 mm or more and 1 mm or more than the other side.
     [Theory]
     [InlineData("6.9 mm", "5.0 mm", null)]
     [InlineData("7.0 mm", "6.1 mm", null)]
     [InlineData("7.0 mm", "6.0 mm", "adult-distension")]
-    public void F_HIP_04_Hip_of_an_adult(string here, string there, string? value) =>
+    [InlineData("9.0 mm", "8.0 mm", "adult-distension")]
+    [InlineData("9.0 mm", "8.1 mm", null)]
+    [InlineData("9.1 mm", "9.0 mm", "adult-above-9")]
+    public void F_HIP_04_and_06_Hip_of_an_adult(string here, string there, string? value) =>
         Assert.Equal(value, Hip(here, there, """ "age": "50 years" """).ValueOf("hip-depth"));
 
     // Ward et al. 2001: no neck, no popliteal cyst; a myxoid liposarcoma was once called one.
@@ -123,6 +157,8 @@ public sealed class HandAndHipTests
     [InlineData("seen", "absent", "popliteal-cyst", false)]
     [InlineData("seen", "present", "mass-pathway", true)]
     [InlineData("not-seen", "absent", "mass-pathway", true)]
+    [InlineData("not-assessable", "absent", "mass-pathway", true)]
+    [InlineData("not-assessable", "not-assessable", "mass-pathway", true)]
     public void F_BAK_01_A_neck_makes_a_popliteal_cyst(string neck, string solid, string value, bool isFollowed)
     {
         var reading = Shipped.Read("popliteal-fossa", $$""" "posterior-cyst": "present", "cyst-neck": "{{neck}}", "solid-parts": "{{solid}}" """);

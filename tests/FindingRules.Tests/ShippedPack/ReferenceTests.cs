@@ -18,6 +18,8 @@ public sealed class ReferenceTests
     [
         .. Published.SelectMany(p => Enumerable.Range(1, p.Last).Select(n => $"{p.Region}-{n:00}")),
         .. Enumerable.Range(1, 14).Select(n => $"T-{n:00}"),
+        // The table of next steps, whose rows have no ids of their own.
+        "SECTION-12",
     ];
 
     private static readonly Reference[] All = [.. Shipped.Pack.References.Values];

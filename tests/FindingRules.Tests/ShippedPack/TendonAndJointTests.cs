@@ -12,7 +12,7 @@ public sealed class TendonAndJointTests
     [InlineData("7.1 mm", "above-7")]
     public void F_TEN_06_Patellar_tendon(string thickness, string? value)
     {
-        var reading = Shipped.Read("patellar-tendon", $$""" "thickness": "{{thickness}}" """);
+        var reading = Shipped.Read("patellar-tendon", $$""" "proximal-thickness": "{{thickness}}" """);
 
         Assert.Equal(value, reading.ValueOf("patellar-size"));
         Assert.Equal(value is not null, reading.Warns("athletes-only"));
@@ -72,6 +72,14 @@ public sealed class TendonAndJointTests
         Assert.Empty(reading.Suggestions);
         Assert.True(reading.Warns("insertion-alone"));
     }
+
+    // Table 3 of the thesis: limits at the insertion from 4.2 mm; above the lowest the caution stands beside any midportion.
+    [Theory]
+    [InlineData("4.2 mm", false)]
+    [InlineData("4.3 mm", true)]
+    public void F_TEN_08_A_thick_insertion_beside_a_normal_midportion(string insertion, bool warns) => Assert.Equal(
+        warns,
+        Shipped.Read("achilles", $$""" "insertion-thickness": "{{insertion}}", "midportion-thickness": "5 mm" """).Warns("insertion-alone"));
 
     // Westin et al. 2016: more than 5 mm, more than 10 mm; the ankle's position belongs to the gap.
     [Theory]

@@ -62,12 +62,21 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
     /// <summary>One statement takes all it says of a structure from one of its lesions, by whatever name it calls it.</summary>
     private (int Start, int Count) InstancesAt(Examination examination, int instance, int place, ReadOnlySpan<int> before)
     {
-        var own = before.Length > 0 ? before[0] : -1;
-        var run = examination.Resolve(Places[place], instance, own);
+        var run = examination.Resolve(Places[place], instance, NowOf(place, before));
         if (run.Count < 2) return run;
         for (var i = 0; i < before.Length; i++)
-            if (examination.Resolve(Places[i], instance, i > 0 ? own : -1) == run)
+            if (examination.Resolve(Places[i], instance, NowOf(i, before[..i])) == run)
                 return (before[i], 1);
         return run;
+    }
+
+    /// <summary>The place without the look back, of which a place that follows a lesion takes the lesion.</summary>
+    public static Place OfNow(Place following) => following with { IsEarlier = false, FollowsLesion = false };
+
+    /// <summary>The instance of this study whose earlier self the place speaks of; -1 where there is none.</summary>
+    private int NowOf(int place, ReadOnlySpan<int> before)
+    {
+        var now = Places[place].FollowsLesion ? Places.IndexOf(OfNow(Places[place])) : 0;
+        return now < before.Length ? before[now] : -1;
     }
 }

@@ -112,10 +112,10 @@ internal sealed class SqliteDatabase : ILedgerDatabase
 
     public ValueTask DisposeAsync()
     {
-        _records.Dispose();
+        // The last to close takes the log into the file, which a connection that only reads cannot.
+        using (var pool = new SqliteConnection(_readString)) SqliteConnection.ClearPool(pool);
         _index.Dispose();
-        using var pool = new SqliteConnection(_readString);
-        SqliteConnection.ClearPool(pool);
+        _records.Dispose();
         return ValueTask.CompletedTask;
     }
 

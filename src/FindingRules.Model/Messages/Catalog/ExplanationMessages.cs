@@ -5,6 +5,9 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR8xxx: questions about a reading that cannot be answered as they were asked.</summary>
 public static class ExplanationMessages
 {
+    /// <summary>Codes up to this one say that something named was not found; the others that the question is none.</summary>
+    public const int LastOfNotFound = 8004;
+
     public static Message UnknownRule(Location at, string found, string pack, IReadOnlyCollection<string> rules) =>
         new(8001, Severity.Error, at, $"the pack `{pack}` has no rule `{found}`")
         {
@@ -47,6 +50,13 @@ public static class ExplanationMessages
         new(8007, Severity.Error, at, "two questions are asked at once, expected one")
         {
             Label = "ask them one after the other",
+        };
+
+    public static Message UnknownQuestion(Location at, string found, IReadOnlyCollection<string> known) =>
+        new(8008, Severity.Error, at, $"`{found}` is not a question, expected {Spelling.List(known)}")
+        {
+            Label = Spelling.Help(found, known),
+            Fix = Spelling.Closest(found, known) is { } closest ? new Fix($"ask `{closest}`", at, closest) : null,
         };
 
     private static string OneLine(string text) =>

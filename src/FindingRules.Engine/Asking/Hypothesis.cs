@@ -1,0 +1,159 @@
+using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Studies;
+using FindingRules.Model.Truths;
+using FindingRules.Model.Vocabularies;
+
+namespace FindingRules.Engine.Asking;
+
+/// <summary>
+/// Supposes an answer in an examination that has been decided, decides again what it can touch, and takes it all back.
+/// Rules and topics are decided by the same code as ever; what is spared is looking at the others.
+/// </summary>
+internal sealed class Hypothesis
+{
+    private readonly Examination _examination;
+    private readonly PlanReaders?[] _readers;
+    private readonly PriorityQueue<(int Index, int Position), int> _open = new();
+    private readonly HashSet<(int, int)> _isOpen = [];
+    private readonly List<(int Index, int Slot, FindingValue? Before)> _values = [];
+    private readonly List<(int Index, int Position, RuleState Before)> _rules = [];
+    private readonly List<(int Index, int Topic, TopicMarks Before)> _topics = [];
+    private readonly HashSet<(int Index, int Topic)> _stale = [];
+
+    public Hypothesis(Examination examination, AskTables tables)
+    {
+        _examination = examination;
+        _readers = new PlanReaders?[examination.Count];
+        for (var i = 0; i < _readers.Length; i++)
+            if (examination[i].IsPresent)
+                _readers[i] = tables.ReadersOf(examination[i].Plan);
+    }
+
+    /// <summary>Rules that came out differently; one may be named twice.</summary>
+    public IReadOnlyList<(int Index, int Position, RuleState Before)> Rules => _rules;
+
+    /// <summary>Topics that came out differently; one may be named twice.</summary>
+    public IReadOnlyList<(int Index, int Topic, TopicMarks Before)> Topics => _topics;
+
+    public void Suppose(int index, Finding finding, FindingValue value)
+    {
+        _examination.Memo.Forget();
+        Place(index, _examination.Network.Slots[finding], value);
+        OpenReaders(index, finding);
+        while (_open.TryDequeue(out var next, out var layer))
+        {
+            _isOpen.Remove(next);
+            DecideRule(next.Index, next.Position);
+            if (!_open.TryPeek(out _, out var following) || following > layer) DecideTopics();
+        }
+    }
+
+    public void TakeBack()
+    {
+        for (var i = _values.Count - 1; i >= 0; i--) _examination[_values[i].Index].Values[_values[i].Slot] = _values[i].Before;
+        for (var i = _rules.Count - 1; i >= 0; i--) _examination[_rules[i].Index].Exchange(_rules[i].Position, _rules[i].Before);
+        for (var i = _topics.Count - 1; i >= 0; i--) _examination[_topics[i].Index].Exchange(_topics[i].Topic, _topics[i].Before);
+        _values.Clear();
+        _rules.Clear();
+        _topics.Clear();
+        _examination.Memo.Forget();
+    }
+
+    /// <summary>A lesion has what its structure has, where nothing was sent of itself.</summary>
+    private void Place(int index, int slot, FindingValue value)
+    {
+        for (var i = index; i <= index + _examination[index].LesionCount; i++)
+        {
+            if (i > index && _examination[i].Values[slot] is not null) continue;
+            _values.Add((i, slot, _examination[i].Values[slot]));
+            _examination[i].Values[slot] = value;
+        }
+    }
+
+    private void OpenReaders(int index, Finding finding)
+    {
+        foreach (var at in SameStructure(index))
+        {
+            if (_readers[at] is not { } readers) continue;
+            Open(at, readers.Own(finding));
+            Open(at, readers.OfAnything);
+        }
+        for (var i = 0; i < _readers.Length; i++)
+        {
+            if (_readers[i] is not { } readers) continue;
+            Open(i, readers.Elsewhere(finding));
+            Open(i, readers.OfAnythingElsewhere);
+        }
+    }
+
+    /// <summary>A structure, its lesions, and of a lesion its structure.</summary>
+    private IEnumerable<int> SameStructure(int index)
+    {
+        var whole = _examination[index].IsLesion ? _examination[index].Whole : index;
+        return Enumerable.Range(whole, _examination[whole].LesionCount + 1);
+    }
+
+    private void Open(int index, int[] positions)
+    {
+        var instance = _examination[index];
+        foreach (var position in positions)
+            if (instance.Takes(instance.Plan.Rules[position].Rule.IsPerStructure) && _isOpen.Add((index, position)))
+                _open.Enqueue((index, position), instance.Plan.Rules[position].Layer);
+    }
+
+    private void DecideRule(int index, int position)
+    {
+        var instance = _examination[index];
+        var entry = instance.Plan.Rules[position];
+        var before = instance.StateOf(position);
+        // More knowledge never turns round what is settled, save where a rule asks what was assessed.
+        var isSettled = before.Truth != Truth.Unknown && !_readers[index]!.AsksWhatIsKnown[position];
+        var truth = isSettled ? before.Truth : LayeredDecision.Ask(_examination, index, entry, isWidened: false);
+        var standing = truth == Truth.False ? Standing.False : LayeredDecision.StandingOf(instance, entry, truth);
+        if (before.Truth == truth && before.Standing == standing) return;
+        _rules.Add((index, position, before));
+        instance.Exchange(position, before with { IsDecided = true, Truth = truth, Standing = standing });
+        if (before.Truth != truth) Open(index, _readers[index]!.Inferiors[position]);
+        foreach (var answer in instance.Plan.Own.Answers[position]) _stale.Add((index, answer.Topic));
+    }
+
+    private void DecideTopics()
+    {
+        foreach (var (index, position) in _stale)
+        {
+            var instance = _examination[index];
+            var entry = instance.Plan.Topics[position];
+            var marks = MarksOf(instance, entry);
+            var before = instance.Exchange(position, marks);
+            if (before.State.Equals(marks.State)) instance.Exchange(position, before);
+            else Changed(index, position, before, entry.Topic);
+        }
+        _stale.Clear();
+    }
+
+    private void Changed(int index, int position, TopicMarks before, Topic topic)
+    {
+        _topics.Add((index, position, before));
+        foreach (var at in SameStructure(index))
+            if (_readers[at] is { } readers)
+                Open(at, readers.Own(topic));
+        for (var i = 0; i < _readers.Length; i++)
+            if (_readers[i] is { } readers)
+                Open(i, readers.Elsewhere(topic));
+    }
+
+    private static TopicMarks MarksOf(Instance instance, TopicEntry entry)
+    {
+        var marks = default(TopicMarks);
+        foreach (var (rule, value) in entry.Givers) Mark(ref marks, 1UL << value, instance.StateOf(rule).Standing);
+        foreach (var rule in entry.Holders) Mark(ref marks, 0, instance.StateOf(rule).Standing);
+        return marks;
+    }
+
+    private static void Mark(ref TopicMarks marks, ulong value, Standing standing)
+    {
+        if (standing is not (Standing.False or Standing.Yields)) marks.Add(value, standing);
+    }
+}

@@ -1,0 +1,3 @@
+using FindingRules.Ledger.Tests.Processes;
+
+return await Appender.RunAsync(args);

@@ -1,0 +1,145 @@
+using CsCheck;
+using FindingRules.Ledger.Erasing;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Signing;
+using FindingRules.Ledger.Storage;
+using FindingRules.Ledger.Tests.Stores;
+using FindingRules.Ledger.Verifying;
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace FindingRules.Ledger.Tests.Verifying;
+
+/// <summary>Any change to a record, to the order of records or to their presence that a tree head covers is found.</summary>
+public sealed class TamperingTests : IAsyncLifetime, IDisposable
+{
+    private const int Records = 280;
+    private readonly TestPlace _place = new(Store.Sqlite);
+    private SignedTreeHead _head = null!;
+    private string[] _original = [];
+    private int _copies;
+
+    private string Original => ((LedgerLocation.SqliteFile)_place.Location).Path;
+
+    public async Task InitializeAsync()
+    {
+        await using (var ledger = await _place.OpenAsync())
+        {
+            var added = await ledger.AddAsync(0, Records - 1);
+            await ledger.EraseAsync(new ErasureRequest
+            {
+                Actor = "archive",
+                Reason = "retention",
+                Records = [added[17].Id, added[18].Id]
+            });
+            _head = (await ledger.GetTreeHeadAsync())!;
+        }
+        Assert.False(File.Exists($"{Original}-wal"), "the log was not taken into the file when the ledger was closed");
+        _original = await ReadAsync(Original);
+        Assert.Equal(Records, _original.Length);
+        Assert.Empty((await VerifyAsync(Original)).Problems);
+    }
+
+    public Task DisposeAsync() => Task.CompletedTask;
+
+    public void Dispose() => _place.Dispose();
+
+    [Fact]
+    public void Whatever_is_done_to_the_records_is_found_even_when_all_hashes_are_computed_anew() =>
+        Gen.Select(Gen.Int[0, Tampering.Ways.Length - 1].Select(i => Tampering.Ways[i]), Gen.Int, Gen.Bool).Sample(
+            (way, seed, isCovered) =>
+        {
+            var copy = Copy();
+            Tampering.DoAsync(copy, way, new Random(seed), isCovered).GetAwaiter().GetResult();
+            Assert.False(VerifyAsync(copy).GetAwaiter().GetResult().IsSound, $"{way}, covered: {isCovered}");
+            File.Delete(copy);
+        }, iter: 120, threads: 1);
+
+    [Fact]
+    public void Bytes_turned_anywhere_in_the_file_are_found_or_change_no_record() =>
+        Gen.Select(Gen.Int, Gen.Int[1, 3]).Sample((seed, turned) =>
+        {
+            var copy = Copy();
+            var bytes = File.ReadAllBytes(copy);
+            var random = new Random(seed);
+            for (var i = 0; i < turned; i++) bytes[random.Next(bytes.Length)] ^= (byte)(1 << random.Next(8));
+            File.WriteAllBytes(copy, bytes);
+            try
+            {
+                if (VerifyAsync(copy).GetAwaiter().GetResult().IsSound)
+                    Assert.Equal(_original, ReadAsync(copy).GetAwaiter().GetResult());
+            }
+            catch (LedgerException e)
+            {
+                Assert.Contains(e.Failure, new[] { LedgerFailure.Damaged, LedgerFailure.NotALedger, LedgerFailure.NewerSchema,
+                    LedgerFailure.Device, LedgerFailure.Missing });
+            }
+            File.Delete(copy);
+        }, iter: 150, threads: 1);
+
+    [Theory]
+    [InlineData("content", "FR6022")]
+    [InlineData("salt", "FR6022")]
+    [InlineData("no body", "FR6023")]
+    [InlineData("header", "FR6020")]
+    [InlineData("kind", "FR6031")]
+    [InlineData("remove", "FR6021")]
+    [InlineData("cut", "FR6027")]
+    [InlineData("swap", "FR6024")]
+    public async Task The_first_message_says_what_was_done(string way, string code)
+    {
+        var copy = Copy();
+        await Tampering.DoAsync(copy, way, new Random(1), isCovered: false);
+        Assert.Equal(code, (await VerifyAsync(copy)).Problems[0].Code);
+    }
+
+    [Theory]
+    [InlineData("UPDATE pack_file SET bytes = x'00'", "FR6028")]
+    [InlineData("DELETE FROM pack", "FR6029")]
+    [InlineData("UPDATE inner_hash SET hash = x'00'", "FR6030")]
+    [InlineData("INSERT INTO body SELECT 17, salt, content, answer, terms FROM body WHERE position = 1", "FR6022")]
+    public async Task What_lies_beside_the_records_is_checked_too(string sql, string code)
+    {
+        var copy = Copy();
+        await using (var connection = new SqliteConnection($"Data Source={copy};Pooling=false"))
+        {
+            await connection.OpenAsync();
+            await connection.ExecuteAsync(sql);
+        }
+        Assert.Equal(code, (await VerifyAsync(copy)).Problems[0].Code);
+    }
+
+    [Fact]
+    public async Task An_erased_body_that_is_back_is_found()
+    {
+        using var place = new TestPlace(Store.Sqlite);
+        await using var ledger = await place.OpenAsync();
+        var added = await ledger.AddAsync(0, 3);
+        await using var connection = new SqliteConnection(
+            $"Data Source={((LedgerLocation.SqliteFile)place.Location).Path};Pooling=false");
+        await connection.OpenAsync();
+        await connection.ExecuteAsync("CREATE TABLE backup AS SELECT * FROM body");
+        await ledger.EraseAsync(new ErasureRequest { Actor = "archive", Reason = "retention", Records = [added[1].Id] });
+        await connection.ExecuteAsync("INSERT INTO body SELECT * FROM backup WHERE position NOT IN (SELECT position FROM body)");
+        Assert.Equal("FR6032", Assert.Single((await LedgerVerifier.VerifyAsync(place.Location)).Problems).Code);
+    }
+
+    private string Copy()
+    {
+        var copy = _place.PathOf($"copy-{_copies++}.db");
+        File.Copy(Original, copy);
+        return copy;
+    }
+
+    private Task<VerificationReport> VerifyAsync(string path) => LedgerVerifier.VerifyAsync(new LedgerLocation.SqliteFile(path), _head);
+
+    private static async Task<string[]> ReadAsync(string path)
+    {
+        await using var connection = new SqliteConnection($"Data Source={path};Mode=ReadOnly;Pooling=false");
+        await connection.OpenAsync();
+        return [.. await connection.ListAsync(
+            r => string.Join(' ', Enumerable.Range(0, r.FieldCount)
+                .Select(i => r.GetValue(i) is byte[] b ? Convert.ToHexString(b) : $"{r.GetValue(i)}")),
+            "SELECT r.*, b.* FROM record r LEFT JOIN body b ON b.position = r.position ORDER BY r.position")];
+    }
+}

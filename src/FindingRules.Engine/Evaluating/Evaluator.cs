@@ -23,10 +23,17 @@ public static class Evaluator
     /// <summary>An examination to keep: everything is decided, and what was decided may be looked at for as long as one likes.</summary>
     internal static Examination Examine(RuleNetwork network, Study study)
     {
-        var examination = StudyLayout.Of(network, study);
-        LayeredDecision.Run(examination);
+        var examination = new Examination(network);
+        Settle(examination, study);
         WidenedDecision.Run(examination);
         return examination;
+    }
+
+    /// <summary>What is true, false and unknown, who yields, what topics come to: allocates nothing once its room has grown.</summary>
+    internal static void Settle(Examination examination, Study study)
+    {
+        StudyLayout.LayOut(examination, study);
+        LayeredDecision.Run(examination);
     }
 
     /// <summary>Asks something of an examination that is used again afterwards: nothing of it may be kept.</summary>
@@ -34,8 +41,7 @@ public static class Evaluator
     {
         var examination = network.Examinations.Take();
         // Where something throws, the examination is left half done, and so it is not put back.
-        StudyLayout.LayOut(examination, study);
-        LayeredDecision.Run(examination);
+        Settle(examination, study);
         WidenedDecision.Run(examination);
         var answer = ask(examination);
         network.Examinations.Return(examination);

@@ -24,6 +24,7 @@ public sealed class ReferenceTests
     private static readonly ImmutableSortedSet<string> TestPackages =
     [
         "BenchmarkDotNet", "CsCheck", "JsonSchema.Net", "Microsoft.AspNetCore.Mvc.Testing", "Microsoft.NET.Test.Sdk",
+        "NRules", "RulesEngine",
         "xunit", "xunit.runner.visualstudio",
     ];
 

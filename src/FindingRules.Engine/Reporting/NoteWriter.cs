@@ -51,7 +51,9 @@ internal static class NoteWriter
         StudySubject sent, HashSet<(string, string)> answered, HashSet<string> described) =>
         from part in sent.Lesions.Select(l => (l.Findings, Lesion: (string?)l.Id)).Prepend((sent.Findings, null))
         let subject = new Subject(sent.Structure, sent.Side, part.Lesion)
-        let keys = part.Lesion is null ? sent.Lesions.Select(l => new Subject(sent.Structure, sent.Side, l.Id).Key).Append(subject.Key) : [subject.Key]
+        let keys = part.Lesion is null
+            ? sent.Lesions.Select(l => new Subject(sent.Structure, sent.Side, l.Id).Key).Append(subject.Key)
+            : [subject.Key]
         let left = NormalFilling.Describing(part.Findings)
             .Where(f => !keys.Any(key => answered.Contains((key, f.Finding.Name))))
             .Where(f => f.Finding.Type is SignType || !(described.Contains(subject.Key) || described.Contains(subject.Whole.Key)))

@@ -1,3 +1,4 @@
+using FindingRules.Ledger.Failures;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Messages.Rendering;
@@ -11,6 +12,7 @@ using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
 using FindingRules.Service.Readings.Batch;
+using FindingRules.Service.Records;
 
 namespace FindingRules.Service;
 
@@ -26,6 +28,11 @@ public static class ServiceHost
         try
         {
             await app.StartAsync(cancellation);
+        }
+        catch (LedgerException e)
+        {
+            messages.Add(e.Told);
+            return Fail(messages, errors);
         }
         catch (Exception e) when (ListenFailure.Why(e) is not null)
         {
@@ -59,6 +66,10 @@ public static class ServiceHost
         app.MapExplanations();
         app.MapBatch();
         app.MapDrill();
+        app.MapSearch();
+        app.MapRecords();
+        app.MapLedger();
+        app.MapStatistics();
         app.MapPacks();
         app.MapCodes();
         app.MapHealth();

@@ -7,6 +7,7 @@ namespace FindingRules.Service.OpenApi;
 internal sealed class TagOrder : IDocumentFilter
 {
     public const string Readings = "Readings";
+    public const string Records = "Records";
     public const string Packs = "Packs";
     public const string Drill = "Drill";
     public const string Codes = "Codes";
@@ -15,6 +16,7 @@ internal sealed class TagOrder : IDocumentFilter
     private static readonly (string Name, string About)[] Groups =
     [
         (Readings, "Studies in, readings out."),
+        (Records, "Every answer kept, provable and repeatable."),
         (Packs, "What is in force, and the exact texts behind it."),
         (Drill, "Questions for trainees about invented cases; nothing is recorded."),
         (Codes, "What the messages mean."),

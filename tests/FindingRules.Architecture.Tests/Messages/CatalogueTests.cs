@@ -14,6 +14,7 @@ public sealed partial class CatalogueTests
         ("CaseMessages", 4), ("StudyMessages", 5), ("LedgerMessages", 6), ("LedgerUseMessages", 6), ("LedgerAuditMessages", 6),
         ("ServiceMessages", 7),
         ("ExplanationMessages", 8), ("DrillMessages", 8),
+        ("RecordMessages", 7),
     ];
 
     [Fact]

@@ -54,9 +54,9 @@ internal sealed class AnswerJudge
     {
         if (_made.Spot.Right is LookAt look)
             return [.. _restsOn.Select(i => Of(i, "unknown", $"{Line(i)}: {Waiting(look)}"))];
-        var against = chosen is NotYet || chosen.By.IsEmpty ? [] : Needs(chosen);
+        var against = chosen is NotYet || chosen.By.IsEmpty ? [] : Needs(chosen).ToList();
         var needed = _essential.Select(i => Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
-        var unknown = _made.Spot.Right is not NotYet ? [] : _restsOn.Where(i => !i.IsKnown).Select(i =>
+        var unknown = _made.Spot.Right is not NotYet ? [] : _restsOn.Where(i => !i.IsKnown && !against.Exists(a => a.Mark == i.Mark)).Select(i =>
             Of(i, "unknown", $"{Line(i)}: as long as it is, nothing can be said"));
         return [.. against, .. unknown, .. needed];
     }
@@ -80,8 +80,8 @@ internal sealed class AnswerJudge
         var mark = _made.Sheet.Find(change.Subject, change.Finding)?.Mark;
         var whose = change.Subject == "study" ? "" : $" of the {change.SubjectTitle}";
         var text = change.Was is { } was
-            ? $"{change.Title}{whose}: it is {was}, and your answer needs {change.Range}"
-            : $"{change.Title}{whose}: your answer needs {change.Range}, and it {Unknown(change.Origin)}";
+            ? $"{change.Title}{whose}: it is {was}, and for your answer it would have to be {change.Range}"
+            : $"{change.Title}{whose}: for your answer it would have to be {change.Range}, and it {Unknown(change.Origin)}";
         return new DrillOverlooked(
             change.Was is null ? "missing" : "contradicts", mark, change.Subject, change.Finding, change.Was, change.To, text);
     }

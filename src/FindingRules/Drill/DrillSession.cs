@@ -13,6 +13,7 @@ public sealed class DrillSession
     private readonly int _count;
     private readonly Queue<string> _order;
     private readonly Queue<(string Key, int From)> _missed = new();
+    private readonly HashSet<string> _again = [];
 
     public DrillSession(DrillDeck deck, DrillProgress progress, ulong seed, int count)
     {
@@ -49,6 +50,7 @@ public sealed class DrillSession
     public void Record(DrillQuestion question, DrillVerdict verdict)
     {
         Progress = Progress.With(question.Key, verdict);
-        if (verdict is DrillVerdict.Wrong or DrillVerdict.WrongReason) _missed.Enqueue((question.Key, Asked + Between));
+        // Once more and not until it is right: the next session begins with it.
+        if (verdict is DrillVerdict.Wrong or DrillVerdict.WrongReason && _again.Add(question.Key)) _missed.Enqueue((question.Key, Asked + Between));
     }
 }

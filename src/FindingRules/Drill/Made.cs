@@ -50,7 +50,7 @@ internal sealed record Made(DrillQuestion Question, Spot Spot, CaseView View, Sh
     private static string Asks(Claim right, IEnumerable<Claim> all) => right switch
     {
         Say or NotYet => AsksToSay(right, [.. all.OfType<Say>()]),
-        TakeStep => "What is the next step here?",
+        TakeStep => "Which of these is a next step here?",
         _ => "What should be looked at or asked for first, to settle most of what is still open?",
     };
 
@@ -59,7 +59,7 @@ internal sealed record Made(DrillQuestion Question, Spot Spot, CaseView View, Sh
         var subject = right is Say say ? say.Subject : ((NotYet)right).Subject;
         var whose = subject.Structure is null ? "the study" : $"the {subject.Whole.Title}";
         return all.Select(s => s.Topic).Distinct().Count() == 1
-            ? $"What can be said of {whose}: {all[0].Topic.Title}?"
-            : $"What can be said of {whose}?";
+            ? $"Which of these can be said of {whose}: {all[0].Topic.Title}?"
+            : $"Which of these can be said of {whose}?";
     }
 }

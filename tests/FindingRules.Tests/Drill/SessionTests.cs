@@ -62,6 +62,20 @@ public sealed class SessionTests
     }
 
     [Fact]
+    public void Whoever_answers_everything_wrong_is_asked_each_question_twice_at_most()
+    {
+        var session = new DrillSession(Deck, None, 7, 12);
+        var keys = new List<string>();
+        while (session.Next() is { } question)
+        {
+            keys.Add(question.Key);
+            session.Record(question, DrillVerdict.Wrong);
+        }
+        Assert.Equal(12, keys.Count);
+        Assert.All(keys.CountBy(k => k), k => Assert.InRange(k.Value, 1, 2));
+    }
+
+    [Fact]
     public void A_card_rests_longer_the_higher_its_box()
     {
         var progress = None.Begin().With("aaaaaaaaaaaa", DrillVerdict.Right).With("bbbbbbbbbbbb", DrillVerdict.Wrong).Begin();

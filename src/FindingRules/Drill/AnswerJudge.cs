@@ -56,7 +56,8 @@ internal sealed class AnswerJudge
             return [.. _restsOn.Select(i => Of(i, "unknown", $"{Line(i)}: {Waiting(look)}"))];
         var against = chosen is NotYet || chosen.By.IsEmpty ? [] : Needs(chosen).ToList();
         var needed = _essential.Select(i => Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
-        var unknown = _made.Spot.Right is not NotYet ? [] : _restsOn.Where(i => !i.IsKnown && !against.Exists(a => a.Mark == i.Mark)).Select(i =>
+        var open = _restsOn.Where(i => !i.IsKnown && !against.Exists(a => a.Mark == i.Mark));
+        var unknown = _made.Spot.Right is not NotYet ? [] : open.Select(i =>
             Of(i, "unknown", $"{Line(i)}: as long as it is, nothing can be said"));
         return [.. against, .. unknown, .. needed];
     }

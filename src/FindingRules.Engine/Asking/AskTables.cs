@@ -28,8 +28,17 @@ internal sealed class AskTables(Pack pack)
     /// <summary>
     /// Values of which each stands for all that the rules take alike. Of a measure that is known as a bound, those inside it.
     /// </summary>
-    public ImmutableArray<Cell> AnswersOf(Finding finding, FindingValue? known) => (finding.Type, known) switch
+    /// <param name="isSentAsNormal">
+    /// A bound that departs from normal has kept normals from being filled in: its answers are those that depart as well.
+    /// </param>
+    public ImmutableArray<Cell> AnswersOf(Finding finding, FindingValue? known, bool isSentAsNormal) => (finding.Type, known) switch
     {
+        (MeasureType { Normal: { } normal } type, MeasuredValue bound)
+            when isSentAsNormal && normal.Widen(type.Precision) is var passes && !passes.Contains(bound.Interval) =>
+        [
+            .. Cells.Others(type with { Plausible = type.Plausible.Intersect(bound.Interval) }, TestsOf(finding), null, normal: true)
+                .Where(c => c.Value is MeasuredValue measured && !passes.Contains(measured.Interval)),
+        ],
         (MeasureType type, MeasuredValue bound) =>
             Cells.Others(type with { Plausible = type.Plausible.Intersect(bound.Interval) }, TestsOf(finding), null, normal: false),
         _ => _answers.GetOrAdd(finding, f => Cells.Others(f.Type, TestsOf(f), null, normal: false)),

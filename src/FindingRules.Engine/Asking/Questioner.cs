@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Engine.Explaining.Changing;
+using FindingRules.Engine.Reporting;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 
@@ -14,16 +16,20 @@ internal sealed class Questioner
     private readonly OpenConsequences _open;
     private readonly Hypothesis _hypothesis;
     private readonly HashSet<int> _touched = [];
+    private readonly IReadOnlySet<Subject> _sentAsNormal;
 
-    public Questioner(Examination examination)
+    public Questioner(Decided decided)
     {
-        (_examination, _tables) = (examination, examination.Network.Asking);
-        _open = new OpenConsequences(examination, _tables);
-        _hypothesis = new Hypothesis(examination, _tables);
+        (_examination, _tables) = (decided.Examination, decided.Examination.Network.Asking);
+        _sentAsNormal = decided.SentAsNormal;
+        _open = new OpenConsequences(_examination, _tables);
+        _hypothesis = new Hypothesis(_examination, _tables);
     }
 
     public ImmutableArray<Cell> AnswersOf(int index, Finding finding) =>
-        _tables.AnswersOf(finding, _examination.ValueAt(index, _examination.Network.Slots[finding]));
+        _tables.AnswersOf(
+            finding, _examination.ValueAt(index, _examination.Network.Slots[finding]),
+            _sentAsNormal.Contains(_examination[index].Subject.Whole));
 
     public Worth WorthOf(int index, Finding finding)
     {

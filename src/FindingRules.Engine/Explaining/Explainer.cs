@@ -72,7 +72,7 @@ public sealed class Explainer
     public Explanation AskNext()
     {
         var weighed = AskNextWriter.Weigh(_decided, _reading.Unknown).ToList();
-        var writer = new NextQuestionWriter(_decided.Examination, Ways());
+        var writer = new NextQuestionWriter(_decided, Ways());
         return Explain([], []) with { AskNext = [.. weighed.Select(writer.Write)] };
     }
 

@@ -9,14 +9,15 @@ using FindingRules.Model.Truths;
 namespace FindingRules.Engine.Explaining;
 
 /// <summary>For each missing finding, in the order of the reading, what each answer would lead to.</summary>
-internal sealed class NextQuestionWriter(Examination examination, WayWriter ways)
+internal sealed class NextQuestionWriter(Decided decided, WayWriter ways)
 {
-    private readonly Questioner _questioner = new(examination);
-    private readonly WordingFiller _filler = new(examination);
+    private readonly Examination _examination = decided.Examination;
+    private readonly Questioner _questioner = new(decided);
+    private readonly WordingFiller _filler = new(decided.Examination);
 
     public NextQuestion Write(Weighed weighed)
     {
-        var subject = examination[weighed.Index].Subject;
+        var subject = _examination[weighed.Index].Subject;
         return new NextQuestion(
             subject.Key, subject.Title, weighed.Finding.Name, weighed.Finding.Title,
             [
@@ -28,7 +29,7 @@ internal sealed class NextQuestionWriter(Examination examination, WayWriter ways
 
     private Answer Answer(Weighed weighed, Cell cell)
     {
-        var slot = new FindingSlot(false, examination[weighed.Index].Subject, weighed.Finding);
+        var slot = new FindingSlot(false, _examination[weighed.Index].Subject, weighed.Finding);
         var (said, _) = ways.Differences([(slot, cell)]);
         var ruledOut = _questioner.Settled(weighed.Index, weighed.Finding, cell)
             .Where(s => s.State == Truth.False).Select(s => WordsOf(s.Consequence)).Distinct().Order(StringComparer.Ordinal);
@@ -37,12 +38,12 @@ internal sealed class NextQuestionWriter(Examination examination, WayWriter ways
 
     private string WordsOf(Consequence consequence)
     {
-        var instance = examination[consequence.Index];
+        var instance = _examination[consequence.Index];
         return consequence.Conclusion switch
         {
             NextStepConclusion next => $"Next: {_filler.Fill(next.Step.Says, consequence.Index)}",
             EvaluateConclusion evaluate =>
-                $"Next: {_filler.Fill(evaluate.Step.Says, DoneSteps.Target(examination, evaluate.Step, consequence.Index))}",
+                $"Next: {_filler.Fill(evaluate.Step.Says, DoneSteps.Target(_examination, evaluate.Step, consequence.Index))}",
             CautionConclusion caution => $"Caution: {_filler.Fill(caution.Caution.Says, consequence.Index)}",
             _ => $"{TopicOf(instance, consequence).Title}: {TopicOf(instance, consequence).Values[consequence.Value].Title}",
         };

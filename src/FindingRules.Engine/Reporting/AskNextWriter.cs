@@ -18,7 +18,7 @@ internal static class AskNextWriter
     {
         var asked = Asked(decided, undecided);
         if (asked.Count == 0) return [];
-        var questioner = new Questioner(decided.Examination);
+        var questioner = new Questioner(decided);
         return asked.Select(a => new Weighed(a.Missing, a.Index, a.Finding, questioner.WorthOf(a.Index, a.Finding)))
             .OrderByDescending(w => w.Worth)
             .ThenByDescending(w => w.Missing.Settles.Length)

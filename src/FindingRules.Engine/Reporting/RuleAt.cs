@@ -65,6 +65,7 @@ internal sealed class Decided
     {
         Examination = examination;
         HasEarlierStudy = study.Earlier is not null;
+        SentAsNormal = study.Subjects.Where(s => s.IsNormal).Select(s => new Model.Studies.Subject(s.Structure, s.Side, null)).ToHashSet();
         var order = ReportOrder.Of(study);
         Instances =
         [
@@ -83,6 +84,9 @@ internal sealed class Decided
     public Examination Examination { get; }
 
     public bool HasEarlierStudy { get; }
+
+    /// <summary>Structures that were sent as normal.</summary>
+    public IReadOnlySet<Model.Studies.Subject> SentAsNormal { get; }
 
     public ImmutableArray<int> Instances { get; }
 

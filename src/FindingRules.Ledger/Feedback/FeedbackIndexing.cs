@@ -29,8 +29,8 @@ internal static class FeedbackIndexing
             verdicts[feedback.Suggestion] = to.Verdicts[(position, feedback.Suggestion)] = verdict;
         }
         var after = WordsOf(verdicts.Values).ToHashSet();
-        foreach (var word in after.Except(before)) to.Add(word, position);
-        foreach (var word in before.Except(after)) to.Remove(word, position);
+        foreach (var word in after.Except(before)) to.Changes[new Occurrence(word, position)] = true;
+        foreach (var word in before.Except(after)) to.Changes[new Occurrence(word, position)] = false;
     }
 
     /// <summary>The verdicts on a reading: those stored, and over them those of this step.</summary>

@@ -5,9 +5,16 @@ internal sealed record IndexRows
 {
     public long Indexed { get; set; }
 
-    public HashSet<Occurrence> Added { get; } = [];
+    /// <summary>May hold one more than once.</summary>
+    public List<Occurrence> Words { get; } = [];
 
-    public HashSet<Occurrence> Removed { get; } = [];
+    /// <summary>Words of feedback, which come and go: true for those that a reading has now.</summary>
+    public Dictionary<Occurrence, bool> Changes { get; } = [];
+
+    /// <summary>What is to be added, in the order of the store's key, so that each page is met once.</summary>
+    public Occurrence[] Added => [.. Words.Concat(Changes.Where(c => c.Value).Select(c => c.Key)).Distinct().Order()];
+
+    public IEnumerable<Occurrence> Removed => Changes.Where(c => !c.Value).Select(c => c.Key);
 
     public Dictionary<TallyKey, long> Counts { get; } = [];
 
@@ -19,19 +26,6 @@ internal sealed record IndexRows
     public void Count(TallyKey key, long by) =>
         System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(Counts, key, out _) += by;
 
-    public void Add(long word, long position)
-    {
-        var occurrence = new Occurrence(word, position);
-        Removed.Remove(occurrence);
-        Added.Add(occurrence);
-    }
-
-    public void Remove(long word, long position)
-    {
-        var occurrence = new Occurrence(word, position);
-        Added.Remove(occurrence);
-        Removed.Add(occurrence);
-    }
 
     public void Reach(long hour, long position) =>
         Hours[hour] = Hours.TryGetValue(hour, out var reach)
@@ -39,7 +33,10 @@ internal sealed record IndexRows
             : (position, position);
 }
 
-internal readonly record struct Occurrence(long Word, long Position);
+internal readonly record struct Occurrence(long Word, long Position) : IComparable<Occurrence>
+{
+    public int CompareTo(Occurrence other) => Word != other.Word ? Word.CompareTo(other.Word) : Position.CompareTo(other.Position);
+}
 
 /// <summary>What is counted of a rule: in readings of a pack's version in a month.</summary>
 /// <param name="Detail">Of what is missing the finding, of what was overridden the reason; otherwise empty.</param>

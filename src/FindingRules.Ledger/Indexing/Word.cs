@@ -1,6 +1,3 @@
-using System.Buffers.Binary;
-using System.Security.Cryptography;
-using System.Text;
 using FindingRules.Ledger.Records;
 
 namespace FindingRules.Ledger.Indexing;
@@ -12,6 +9,11 @@ namespace FindingRules.Ledger.Indexing;
 /// </summary>
 internal static class Word
 {
+    private const ulong Basis = 14695981039346656037;
+    private const ulong Prime = 1099511628211;
+    private const ulong Mixer = 0xD6E8FEB86659FD93;
+    private const ulong Separator = 0x10000;
+
     public static long Kind(RecordKind kind) => Of(kind, "kind");
 
     public static long Pack(RecordKind kind, string name) => Of(kind, "pack", name);
@@ -48,13 +50,16 @@ internal static class Word
 
     public static long Reason(string reason) => Of(RecordKind.Reading, "reason", reason);
 
-    private static long Of(RecordKind kind, params ReadOnlySpan<string> parts)
+    // FNV-1a over UTF-16, with a last mixing so that all bits depend on all characters. The numbers lie in stores: it must never change.
+    private static long Of(RecordKind kind, string name, string first = "", string second = "", string third = "")
     {
-        var text = $"{(int)kind}\0{string.Join('\0', parts)}";
-        Span<byte> utf8 = stackalloc byte[512];
-        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        if (Encoding.UTF8.TryGetBytes(text, utf8, out var length)) SHA256.HashData(utf8[..length], hash);
-        else SHA256.HashData(Encoding.UTF8.GetBytes(text), hash);
-        return BinaryPrimitives.ReadInt64BigEndian(hash);
+        var hash = (Basis ^ (uint)kind) * Prime;
+        foreach (var part in (ReadOnlySpan<string>)[name, first, second, third])
+        {
+            foreach (var c in part) hash = (hash ^ c) * Prime;
+            hash = (hash ^ Separator) * Prime;
+        }
+        hash = (hash ^ (hash >> 32)) * Mixer;
+        return (long)(hash ^ (hash >> 29));
     }
 }

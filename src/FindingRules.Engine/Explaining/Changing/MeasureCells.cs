@@ -11,7 +11,8 @@ internal static class MeasureCells
     public static ImmutableArray<Cell> Others(MeasureType type, ImmutableArray<SlotTest> tests, MeasuredValue? now, bool normal)
     {
         var compared = tests.OfType<IsCompared>().ToList();
-        var range = type.Normal;
+        // What passes for normal, the measuring error allowed for.
+        var range = type.Normal?.Widen(type.Precision);
         var edges = compared.SelectMany(t => t.Edges).Concat(normal && range is { } r ? Ends(r) : []);
         string Signature(Rational x) => string.Concat(compared.Select(t => (int)t.Holds(x)))
             + (normal && range is { } n ? n.Contains(x) ? "n" : "d" : "");

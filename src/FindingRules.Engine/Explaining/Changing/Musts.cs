@@ -45,7 +45,9 @@ internal sealed class Musts(Examination examination, IReadOnlySet<(bool IsEarlie
         if (reach.IsWhole && !reach.Tests.Any(t => IsMovedByOthers(t.Key, t.Value))) _sets.Add([.. reach.Tests.Keys]);
     }
 
-    /// <summary>Another finding of the subject can bring filled normals back, and whether something was assessed has laws of its own.</summary>
+    /// <summary>
+    /// Another finding of the subject can bring filled normals back, and whether something was assessed has laws of its own.
+    /// </summary>
     private bool IsMovedByOthers(FindingSlot slot, List<SlotTest> tests) =>
         normals.Contains((slot.IsEarlier, slot.Subject.Whole)) || tests.Exists(t => t is IsKnown);
 }

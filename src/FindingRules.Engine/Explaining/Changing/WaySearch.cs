@@ -36,7 +36,10 @@ internal sealed class WaySearch
         goal.Reach(_reach, examination);
         var space = new ChangeSpace(examination, trials.Study, _reach);
         (_slots, _cells, _isFree) = (space.Slots, space.Cells, space.IsFree);
-        _musts = [.. goal.Musts(examination, trials.Study).Select(m => m.Select(s => _slots.IndexOf(s)).Where(i => i >= 0).ToImmutableHashSet())];
+        _musts =
+        [
+            .. goal.Musts(examination, trials.Study).Select(m => m.Select(s => _slots.IndexOf(s)).Where(i => i >= 0).ToImmutableHashSet()),
+        ];
     }
 
     public ImmutableArray<ImmutableArray<(FindingSlot Slot, Cell Cell)>> Found => [.. _found];
@@ -108,7 +111,8 @@ internal sealed class WaySearch
     private static NotAssessableValue Unknown { get; } = new();
 
     /// <param name="musts">Of each of these, one must be in the set.</param>
-    private static IEnumerable<ImmutableArray<int>> Sets(List<int> from, int size, ImmutableArray<ImmutableHashSet<int>> musts, int start = 0)
+    private static IEnumerable<ImmutableArray<int>> Sets(
+        List<int> from, int size, ImmutableArray<ImmutableHashSet<int>> musts, int start = 0)
     {
         if (size == 0)
         {

@@ -35,7 +35,7 @@ internal static class PostgreSqlInsertion
     public static async Task InsertAsync(NpgsqlConnection connection, IndexRows rows)
     {
         await using var batch = connection.CreateBatch();
-        var added = rows.Added.OrderBy(o => o.Word).ThenBy(o => o.Position).ToArray();
+        var added = rows.Added;
         batch.Add(
             "INSERT INTO occurrence SELECT * FROM unnest(@1::bigint[], @2::bigint[]) ON CONFLICT DO NOTHING",
             added.Select(o => o.Word).ToArray(), added.Select(o => o.Position).ToArray());

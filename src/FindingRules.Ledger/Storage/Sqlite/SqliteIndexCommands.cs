@@ -30,8 +30,7 @@ internal sealed class SqliteIndexCommands(SqliteConnection connection) : IDispos
 
     public void Insert(IndexRows rows)
     {
-        // In the order of the key, so that each page is met once.
-        foreach (var row in rows.Added.OrderBy(o => o.Word).ThenBy(o => o.Position)) _added.Run(row.Word, row.Position);
+        foreach (var row in rows.Added) _added.Run(row.Word, row.Position);
         foreach (var row in rows.Removed) _removed.Run(row.Word, row.Position);
         foreach (var (hour, (first, last)) in rows.Hours) _hour.Run(hour, first, last);
         foreach (var (key, count) in rows.Counts.Where(c => c.Value != 0))

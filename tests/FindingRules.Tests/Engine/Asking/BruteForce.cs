@@ -34,7 +34,7 @@ internal sealed class BruteForce(Sample sample, Examination examination)
         var index = Enumerable.Range(0, examination.Count).First(i => examination[i].IsPresent && examination[i].Subject.Key == missing.Subject);
         var subject = examination[index].Subject;
         var finding = (subject.Structure?.Kind.Findings ?? sample.Pack.Vocabulary.StudyFacts)[missing.Finding];
-        var answers = new Questioner(examination).AnswersOf(index, finding);
+        var answers = new Questioner(new Decided(examination, sample.Study)).AnswersOf(index, finding);
         var open = Consequences().Where(c => StateOf(c, _before) == Truth.Unknown && !IsDone(c)).ToList();
         var settled = new Rational[7];
         foreach (var answer in answers)

@@ -102,7 +102,7 @@ public sealed class FootAndWoundTests
     // The same review: a scan that could not be done, or against a film that shows the body, excludes still less.
     [Theory]
     [InlineData("absent", "positive", "on-film-only")]
-    [InlineData("not-assessable", "positive", "on-film-not-scanned")]
+    [InlineData("not-assessable", "positive", "not-shown")]
     [InlineData("not-assessable", "negative", "not-shown")]
     [InlineData("present", "positive", "likely")]
     public void F_FB_01_The_film_and_the_scan_together(string body, string film, string value) => Assert.Equal(

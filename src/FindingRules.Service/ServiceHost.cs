@@ -4,6 +4,7 @@ using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Messages.Rendering;
 using FindingRules.Service.Codes;
 using FindingRules.Service.Explanations;
+using FindingRules.Service.Feedback;
 using FindingRules.Service.Health;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
@@ -66,6 +67,7 @@ public static class ServiceHost
         app.MapBatch();
         app.MapSearch();
         app.MapRecords();
+        app.MapFeedback();
         app.MapLedger();
         app.MapStatistics();
         app.MapPacks();

@@ -24,8 +24,9 @@ internal static class FeedbackEndpoints
             .WithName("CreateFeedback")
             .WithSummary("Which suggestions of a reading were accepted, and which were overridden and why.")
             .WithDescription(
-                "A suggestion is named by `topic` and `subject`, or by `step`, or by `caution`. Reasons are codes that the pack of the reading "
-                + "lists under `reasons`; there is no free text. Feedback is a record of its own: a later one counts, and both stay.")
+                "A suggestion is named by `topic` and `subject`, or by `step`, or by `caution`. Reasons are codes that the pack of the "
+                + "reading lists under `reasons`; there is no free text. "
+                + "Feedback is a record of its own: a later one counts, and both stay.")
             .Accepts<FeedbackRequest>("application/json")
             .Produces<FeedbackRecorded>(StatusCodes.Status201Created)
             .ProducesProblem(StatusCodes.Status410Gone).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
@@ -47,8 +48,9 @@ internal static class FeedbackEndpoints
         if (record.Body is not { } body) return LedgerRoute.No(StatusCodes.Status410Gone, LedgerUseMessages.ReadingErased(id));
         var sent = await StudyBody.TakeAsync(context.Request, settings.ForStudies, context.RequestAborted);
         if (sent.Text is not { } text) return sent.Problem!.AsResult();
-        if (FeedbackRequest.Read(text.Content) is not { } request) return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
-            "the feedback is not in the form that is taken", "`suggestions`, each with a `verdict` and the name of one suggestion"));
+        if (FeedbackRequest.Read(text.Content) is not { } request)
+            return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
+                "the feedback is not in the form that is taken", "`suggestions`, each with a `verdict` and the name of one suggestion"));
         var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
@@ -81,7 +83,10 @@ internal static class FeedbackEndpoints
             Reading = record.Id,
             Actor = Actors.Anonymous,
             Reasons = [.. reasons],
-            Suggestions = [.. request.Suggestions.Select(s => new SuggestionFeedback(s.Name, known[s.Name], s.Verdict == "accepted", s.Reason))],
+            Suggestions =
+            [
+                .. request.Suggestions.Select(s => new SuggestionFeedback(s.Name, known[s.Name], s.Verdict == "accepted", s.Reason)),
+            ],
         }, []);
     }
 

@@ -22,7 +22,9 @@ internal static class SuggestionNames
             .Concat(Lines(root, "cautions", c => OfCaution(Text(c, "caution"))))
             .GroupBy(l => l.Name, StringComparer.Ordinal)
             .ToImmutableSortedDictionary(
-                g => g.Key, g => g.SelectMany(l => l.Rules).Distinct().Order(StringComparer.Ordinal).ToImmutableArray(), StringComparer.Ordinal);
+                g => g.Key,
+                g => g.SelectMany(l => l.Rules).Distinct().Order(StringComparer.Ordinal).ToImmutableArray(),
+                StringComparer.Ordinal);
     }
 
     private static IEnumerable<(string Name, string[] Rules)> Lines(JsonElement reading, string list, Func<JsonElement, string> name) =>

@@ -77,7 +77,8 @@ public static class RecordMessages
         };
 
     public static Message NoReasons(string pack) =>
-        new(7064, Severity.Error, At("feedback"), $"the pack `{pack}` lists no `reasons`, expected some before a suggestion can be overridden")
+        new(7064, Severity.Error, At("feedback"),
+            $"the pack `{pack}` lists no `reasons`, expected some before a suggestion can be overridden")
         {
             Label = "the department lists them in the manifest of its pack",
         };

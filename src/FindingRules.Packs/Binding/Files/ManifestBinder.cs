@@ -26,7 +26,8 @@ internal static class ManifestBinder
         var files = Files(items ?? [], messages);
         var manifest = new Manifest(
             name?.Value ?? "", fields.Words("title") ?? "", Version(fields), Language(fields), fields.Words("department") ?? "",
-            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), Reasons(fields, messages), files, items?.Count == files.Length);
+            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), Reasons(fields, messages),
+            files, items?.Count == files.Length);
         return items is null ? null : manifest;
     }
 

@@ -1,3 +1,4 @@
+using FindingRules.Ledger.Failures;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Messages.Rendering;
@@ -10,6 +11,7 @@ using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
 using FindingRules.Service.Readings.Batch;
+using FindingRules.Service.Records;
 
 namespace FindingRules.Service;
 
@@ -25,6 +27,11 @@ public static class ServiceHost
         try
         {
             await app.StartAsync(cancellation);
+        }
+        catch (LedgerException e)
+        {
+            messages.Add(e.Told);
+            return Fail(messages, errors);
         }
         catch (Exception e) when (ListenFailure.Why(e) is not null)
         {
@@ -57,6 +64,10 @@ public static class ServiceHost
         app.MapReadings();
         app.MapExplanations();
         app.MapBatch();
+        app.MapSearch();
+        app.MapRecords();
+        app.MapLedger();
+        app.MapStatistics();
         app.MapPacks();
         app.MapCodes();
         app.MapHealth();

@@ -45,6 +45,28 @@ public sealed class CompiledPack
     }
 
     /// <summary>
+    /// The same reading as <see cref="Read"/>, with the study as it was understood and what became of every rule and topic:
+    /// for whoever keeps readings and must find them again.
+    /// </summary>
+    public WholeReading ReadWhole(SourceText json, LoadLimits? limits = null)
+    {
+        var messages = new MessageBag();
+        var whole = new SourceText(json.Path, "", json.FirstLine).Whole;
+        var study = Guard.Run(
+            () => StudyReader.Read(json, Pack, limits ?? LoadLimits.Default, messages), "reading the study", whole, messages);
+        var decided = study is null || messages.HasErrors
+            ? null
+            : Guard.Run(() => Decided(study), "evaluating the study", study.Location, messages);
+        return new WholeReading(decided, messages.Sorted());
+    }
+
+    private DecidedStudy Decided(Study study)
+    {
+        var (reading, outcome) = Evaluator.EvaluateWhole(Network, study);
+        return new DecidedStudy(reading, study, outcome);
+    }
+
+    /// <summary>
     /// Answers a question about the reading of a study. It evaluates anew and changes no reading; the explanation is null
     /// where a message is an error.
     /// </summary>
@@ -70,3 +92,11 @@ public sealed class CompiledPack
 public sealed record PackLoad(CompiledPack? Pack, ImmutableArray<Message> Messages);
 
 public sealed record StudyReading(Reading? Reading, ImmutableArray<Message> Messages);
+
+/// <summary>A reading with what it was made of; null where a message is an error.</summary>
+public sealed record WholeReading(DecidedStudy? Decided, ImmutableArray<Message> Messages)
+{
+    public Reading? Reading => Decided?.Reading;
+}
+
+public sealed record DecidedStudy(Reading Reading, Study Study, Outcome Outcome);

@@ -10,7 +10,7 @@ internal static class ServeCommand
     public const string Name = "serve";
 
     public const string Help = """
-        findingrules serve PACKFOLDER... [--urls ADDRESS]
+        findingrules serve PACKFOLDER... [--urls ADDRESS] [--ledger LOCATION] [--ledger-key FILE]
         findingrules serve --check ADDRESS
 
         Answers over HTTP: POST /v1/readings takes a study and gives a reading; the page at / describes
@@ -19,6 +19,12 @@ internal static class ServeCommand
 
           --urls ADDRESS   where to listen; http://127.0.0.1:8080 unless said otherwise, several
                            separated by semicolons
+          --ledger LOCATION
+                           where answers are recorded: the path of a file, which is begun where there
+                           is none; postgresql: and a connection string; or none. In the working
+                           directory, findingrules-ledger.db, unless said otherwise
+          --ledger-key FILE
+                           the key that signs the ledger; beside a ledger's file unless said otherwise
           --check ADDRESS  asks the service that runs there whether it can read studies, and ends:
                            0 yes, 1 no
 
@@ -38,8 +44,10 @@ internal static class ServeCommand
             Description = "a folder that holds `pack.yaml`, or folders that do",
         };
         var urls = new Option<string?>("--urls") { HelpName = "an address such as http://127.0.0.1:8080" };
+        var ledger = new Option<string?>("--ledger") { HelpName = "a file, postgresql: and a connection string, or none" };
+        var key = new Option<string?>("--ledger-key") { HelpName = "a file" };
         var check = new Option<string?>("--check") { HelpName = "address of a running service" };
-        var command = new Command(Name) { folders, urls, check, PageOption.Help(Help, terminal) };
+        var command = new Command(Name) { folders, urls, ledger, key, check, PageOption.Help(Help, terminal) };
         command.SetAction((result, stop) => result.GetValue(check) is { } running
             ? ServiceHealth.CheckAsync(running, terminal.Out, stop)
             : ServiceHost.RunAsync(
@@ -47,6 +55,8 @@ internal static class ServeCommand
                 {
                     PackFolders = [.. result.GetValue(folders) ?? []],
                     Urls = result.GetValue(urls) is { } addresses ? [.. addresses.Split(';')] : [],
+                    Ledger = result.GetValue(ledger),
+                    LedgerKey = result.GetValue(key),
                 },
                 terminal.Error, stop));
         return command;

@@ -67,7 +67,8 @@ internal sealed class PlanBuilder
         ImmutableArray<int> inLayerOrder = [.. Enumerable.Range(0, entries.Length).OrderBy(i => entries[i].Layer)];
         var topics = TopicsOf(speaking);
         return new PlanRules(
-            entries, topics, inLayerOrder, AnswersOf(entries.Length, topics),
+            entries, topics, inLayerOrder, [.. entries.Select(e => new RuleStep(e.Layer, e.Superiors.Length > 0))],
+            AnswersOf(entries.Length, topics),
             PlaneCompiler.Compile(entries, inLayerOrder, rule => _compiled[rule].Clauses));
     }
 
@@ -90,15 +91,17 @@ internal sealed class PlanBuilder
         ];
     }
 
-    private static ImmutableArray<RuleAnswer[]> AnswersOf(int ruleCount, ImmutableArray<TopicEntry> topics)
+    private static RuleAnswers AnswersOf(int ruleCount, ImmutableArray<TopicEntry> topics)
     {
-        var answers = new List<RuleAnswer>?[ruleCount];
+        var ofRule = new List<RuleAnswer>?[ruleCount];
         for (var topic = 0; topic < topics.Length; topic++)
         {
-            foreach (var (rule, value) in topics[topic].Givers) (answers[rule] ??= []).Add(new RuleAnswer(topic, 1UL << value));
-            foreach (var rule in topics[topic].Holders) (answers[rule] ??= []).Add(new RuleAnswer(topic, 0));
+            foreach (var (rule, value) in topics[topic].Givers) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 1UL << value));
+            foreach (var rule in topics[topic].Holders) (ofRule[rule] ??= []).Add(new RuleAnswer(topic, 0));
         }
-        return [.. answers.Select(a => a?.ToArray() ?? [])];
+        var first = new int[ruleCount + 1];
+        for (var i = 0; i < ruleCount; i++) first[i + 1] = first[i] + (ofRule[i]?.Count ?? 0);
+        return new RuleAnswers([.. first], [.. ofRule.SelectMany(answers => answers ?? [])]);
     }
 
     private static ImmutableArray<PlanFinding> Findings(IEnumerable<Finding> findings, FindingSlots slots) =>

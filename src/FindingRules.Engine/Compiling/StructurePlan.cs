@@ -56,10 +56,11 @@ internal sealed record PlanFinding(Finding Finding, int Slot, FindingValue? Norm
 /// <param name="Rules">In order of id.</param>
 /// <param name="Topics">In order of name, and so of number.</param>
 /// <param name="InLayerOrder">Positions of the rules, those of the first layer first.</param>
+/// <param name="Steps">By position of the rule: the little that deciding most rules takes, close together.</param>
 /// <param name="Answers">By position of the rule: what it gives or holds.</param>
 internal sealed record PlanRules(
     ImmutableArray<RuleEntry> Rules, ImmutableArray<TopicEntry> Topics, ImmutableArray<int> InLayerOrder,
-    ImmutableArray<RuleAnswer[]> Answers, RulePlanes Planes);
+    ImmutableArray<RuleStep> Steps, RuleAnswers Answers, RulePlanes Planes);
 
 /// <param name="Superiors">Positions, in the same plan, of every rule that this one yields to, over several steps too.</param>
 /// <param name="OwnSlots">Own findings it uses, where it uses nothing else; null where it must always be worked out.</param>
@@ -70,6 +71,15 @@ internal sealed record RuleEntry(
 /// <param name="Holders">Rules that hold it.</param>
 internal sealed record TopicEntry(
     Topic Topic, int Number, int Layer, ImmutableArray<(int Rule, int Value)> Givers, ImmutableArray<int> Holders);
+
+internal readonly record struct RuleStep(int Layer, bool HasSuperiors);
+
+/// <summary>The answers of all rules of a plan, one rule after the other.</summary>
+/// <param name="First">By position of the rule: where its answers begin; they end where those of the next begin.</param>
+internal sealed record RuleAnswers(ImmutableArray<int> First, ImmutableArray<RuleAnswer> All)
+{
+    public ReadOnlySpan<RuleAnswer> this[int rule] => All.AsSpan()[First[rule]..First[rule + 1]];
+}
 
 /// <param name="Topic">Position in the plan.</param>
 /// <param name="Value">A bit for the value given; none where the rule holds the topic.</param>

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Evaluating;
@@ -8,6 +7,7 @@ internal sealed class CandidateList
 {
     private Candidate[] _items = new Candidate[16];
     private int _next;
+    private int _last = -1;
 
     public int Count { get; private set; }
 
@@ -19,26 +19,30 @@ internal sealed class CandidateList
 
     public void Advance() => _next++;
 
-    public void Clear() => (Count, _next) = (0, 0);
+    public void Clear() => (Count, _next, _last) = (0, 0, -1);
 
-    public void Ask(int position) => Add(new Candidate(position, Truth.Unknown, MustAsk: true));
+    public void Ask(int position) => Append(position, Truth.Unknown, mustAsk: true);
 
     /// <summary>One more clause of the rule is not false; the clauses of a rule follow each other.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Add(int position, Truth truth, bool mustAsk)
     {
-        if (Count > 0 && _items[Count - 1] is var last && last.Position == position)
-            _items[Count - 1] = last with { Truth = Kleene.Or(last.Truth, truth) };
-        else
-            Add(new Candidate(position, truth, mustAsk));
+        if (_last == position) _items[Count - 1].Truth = Kleene.Or(_items[Count - 1].Truth, truth);
+        else Append(position, truth, mustAsk);
     }
 
-    private void Add(Candidate candidate)
+    private void Append(int position, Truth truth, bool mustAsk)
     {
         if (Count == _items.Length) Array.Resize(ref _items, 2 * Count);
-        _items[Count++] = candidate;
+        _items[Count++] = new Candidate { Position = position, Truth = truth, MustAsk = mustAsk };
+        _last = position;
     }
 }
 
-/// <param name="MustAsk">Its clauses do not say all; the condition itself decides.</param>
-internal readonly record struct Candidate(int Position, Truth Truth, bool MustAsk);
+internal struct Candidate
+{
+    public int Position;
+    public Truth Truth;
+
+    /// <summary>Its clauses do not say all; the condition itself decides.</summary>
+    public bool MustAsk;
+}

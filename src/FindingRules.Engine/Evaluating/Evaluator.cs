@@ -16,13 +16,24 @@ public static class Evaluator
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
     public static Reading Evaluate(RuleNetwork network, Study study) => Use(network, study, e => ReadingWriter.Write(e, study));
 
+    /// <summary>The reading, and what became of every rule and topic on the way to it; evaluated once.</summary>
+    public static (Reading Reading, Outcome Outcome) EvaluateWhole(RuleNetwork network, Study study) =>
+        Use(network, study, e => (ReadingWriter.Write(e, study), OutcomeOf(e)));
+
     /// <summary>An examination to keep: everything is decided, and what was decided may be looked at for as long as one likes.</summary>
     internal static Examination Examine(RuleNetwork network, Study study)
     {
-        var examination = StudyLayout.Of(network, study);
-        LayeredDecision.Run(examination);
+        var examination = new Examination(network);
+        Settle(examination, study);
         WidenedDecision.Run(examination);
         return examination;
+    }
+
+    /// <summary>What is true, false and unknown, who yields, what topics come to: allocates nothing once its room has grown.</summary>
+    internal static void Settle(Examination examination, Study study)
+    {
+        StudyLayout.LayOut(examination, study);
+        LayeredDecision.Run(examination);
     }
 
     /// <summary>Asks something of an examination that is used again afterwards: nothing of it may be kept.</summary>
@@ -30,8 +41,7 @@ public static class Evaluator
     {
         var examination = network.Examinations.Take();
         // Where something throws, the examination is left half done, and so it is not put back.
-        StudyLayout.LayOut(examination, study);
-        LayeredDecision.Run(examination);
+        Settle(examination, study);
         WidenedDecision.Run(examination);
         var answer = ask(examination);
         network.Examinations.Return(examination);

@@ -15,10 +15,13 @@ internal static class LayeredDecision
         var present = examination.Count;
         for (var i = 0; i < present; i++)
             if (examination[i].IsPresent)
+            {
                 Select(examination, examination[i]);
+                examination.Work.Candidates += examination[i].Candidates.Count;
+            }
         for (var layer = 0; layer < examination.Network.LayerCount; layer++)
             for (var i = 0; i < present; i++)
-                if (examination[i].IsPresent)
+                if (!examination[i].Candidates.IsAtEnd)
                     DecideRules(examination, i, layer);
     }
 
@@ -40,19 +43,22 @@ internal static class LayeredDecision
     private static void DecideRules(Examination examination, int index, int layer)
     {
         var instance = examination[index];
-        var rules = instance.Plan.Rules;
+        var own = instance.Plan.Own;
+        var steps = own.Steps.AsSpan();
         for (var candidates = instance.Candidates; !candidates.IsAtEnd; candidates.Advance())
         {
             ref readonly var candidate = ref candidates.Next;
-            var entry = rules[candidate.Position];
-            if (entry.Layer != layer) break;
-            examination.Work.Candidates++;
-            var truth = candidate.MustAsk ? Ask(examination, index, entry, isWidened: false) : candidate.Truth;
+            var position = candidate.Position;
+            ref readonly var step = ref steps[position];
+            if (step.Layer != layer) break;
+            var truth = candidate.MustAsk ? Ask(examination, index, own.Rules[position], isWidened: false) : candidate.Truth;
             if (truth == Truth.False) continue;
-            var standing = StandingOf(instance, entry, truth);
-            instance.Write(candidate.Position, truth, standing);
+            var standing = step.HasSuperiors ? StandingOf(instance, own.Rules[position], truth)
+                : truth == Truth.True ? Standing.Stands
+                : Standing.Unknown;
+            instance.Write(position, truth, standing);
             if (standing == Standing.Yields) continue;
-            foreach (var answer in instance.Plan.Own.Answers[candidate.Position]) instance.Mark(answer, standing);
+            foreach (ref readonly var answer in own.Answers[position]) instance.Mark(answer, standing);
         }
     }
 
@@ -71,6 +77,7 @@ internal static class LayeredDecision
         return false;
     }
 
+    /// <summary>How a rule stands that is not false, beside those that it yields to.</summary>
     public static Standing StandingOf(Instance instance, RuleEntry entry, Truth truth)
     {
         var highest = Truth.False;

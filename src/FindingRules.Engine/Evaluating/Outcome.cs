@@ -17,7 +17,7 @@ public sealed record Outcome(ImmutableArray<RuleOutcome> Rules, ImmutableArray<T
 /// <param name="Widened">Of the condition with every measure widened by its precision.</param>
 public sealed record RuleOutcome(Rule Rule, Subject Subject, Truth Truth, Truth Widened, Standing Standing);
 
-public enum Standing
+public enum Standing : byte
 {
     /// <summary>The condition is false.</summary>
     False,

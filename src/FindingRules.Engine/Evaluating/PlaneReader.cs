@@ -21,8 +21,9 @@ internal static class PlaneReader
         {
             var test = tests[i];
             var value = (test.IsOfStudy ? facts : values)[test.Slot];
-            cells[i] = isWidened ? test.WidenedCellsOf(value) : test.CellsOf(value);
-            if (cells[i] == Cells.Strange) return false;
+            var at = isWidened ? test.WidenedCellsOf(value) : test.CellsOf(value);
+            if (at.IsStrange) return false;
+            cells[i] = at;
         }
         return true;
     }
@@ -42,54 +43,56 @@ internal static class PlaneReader
     public static void Read(Examination examination, Instance instance, ReadOnlySpan<Cells> cells)
     {
         var planes = instance.Plan.Own.Planes;
-        for (var i = 0; i < planes.Blocks.Length; i++)
+        var blocks = planes.Blocks.AsSpan();
+        var isLesion = instance.IsLesion;
+        var read = 0;
+        for (var i = 0; i < blocks.Length; i++)
         {
-            var block = planes.Blocks[i];
-            var (possible, unsure) = Intersect(block, cells, instance.IsLesion ? block.OfLesions : block.All, examination.Work);
-            if (possible == Vector256<ulong>.Zero) continue;
-            for (var word = 0; word < PlaneBlock.Size / 64; word++)
-                AddRules(planes, (i * PlaneBlock.Size) + (word * 64), possible[word], unsure[word], instance.Candidates);
+            var block = blocks[i];
+            var possible = isLesion ? block.OfLesions : block.All;
+            var unsure = Vector256<ulong>.Zero;
+            foreach (ref readonly var column in block.Columns.AsSpan())
+            {
+                var at = cells[column.Test];
+                if (at.First < 0)
+                {
+                    unsure |= column.Uses;
+                    continue;
+                }
+                read++;
+                if (at.First == at.Last)
+                {
+                    possible &= block.Planes[block.PlaneOfCell[column.FirstCell + at.First]];
+                }
+                else
+                {
+                    column.Over(at, out var mayBe, out var surely);
+                    possible &= mayBe;
+                    unsure |= ~surely;
+                }
+                if (possible == Vector256<ulong>.Zero) break;
+            }
+            if (possible != Vector256<ulong>.Zero) AddRules(planes, i * PlaneBlock.Size, possible, unsure, instance.Candidates);
         }
+        examination.Work.Planes += read;
     }
 
-    private static (Vector256<ulong> Possible, Vector256<ulong> Unsure) Intersect(
-        PlaneBlock block, ReadOnlySpan<Cells> cells, Vector256<ulong> possible, WorkCount work)
+    private static void AddRules(
+        RulePlanes planes, int firstClause, Vector256<ulong> possible, Vector256<ulong> unsure, CandidateList candidates)
     {
-        var unsure = Vector256<ulong>.Zero;
-        var columns = block.Columns;
-        for (var i = 0; i < columns.Length; i++)
-        {
-            ref readonly var column = ref columns[i];
-            var at = cells[column.Test];
-            if (at.First < 0)
+        Span<ulong> words = stackalloc ulong[PlaneBlock.Size / 64];
+        Span<ulong> unsureWords = stackalloc ulong[PlaneBlock.Size / 64];
+        possible.CopyTo(words);
+        unsure.CopyTo(unsureWords);
+        var clauses = planes.Clauses;
+        var isExact = planes.IsExact;
+        for (var i = 0; i < words.Length; i++)
+            for (var word = words[i]; word != 0; word &= word - 1)
             {
-                unsure |= column.Uses;
-                continue;
+                var bit = BitOperations.TrailingZeroCount(word);
+                var position = clauses[firstClause + (64 * i) + bit];
+                var isSure = ((unsureWords[i] >> bit) & 1) == 0;
+                candidates.Add(position, isSure ? Truth.True : Truth.Unknown, mustAsk: !isExact[position]);
             }
-            work.Planes++;
-            if (at.First == at.Last)
-            {
-                possible &= block.Planes[block.PlaneOfCell[column.FirstCell + at.First]];
-            }
-            else
-            {
-                var over = column.Over(at);
-                possible &= over.Possible;
-                unsure |= ~over.Sure;
-            }
-            if (possible == Vector256<ulong>.Zero) break;
-        }
-        return (possible, unsure);
-    }
-
-    private static void AddRules(RulePlanes planes, int firstClause, ulong possible, ulong unsure, CandidateList candidates)
-    {
-        for (; possible != 0; possible &= possible - 1)
-        {
-            var bit = BitOperations.TrailingZeroCount(possible);
-            var position = planes.Clauses[firstClause + bit];
-            var isSure = (unsure & (1UL << bit)) == 0;
-            candidates.Add(position, isSure ? Truth.True : Truth.Unknown, mustAsk: !planes.IsExact[position]);
-        }
     }
 }

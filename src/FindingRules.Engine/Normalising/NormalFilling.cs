@@ -35,6 +35,13 @@ internal static class NormalFilling
     public static IEnumerable<SentFinding> Departing(Findings findings) =>
         findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value));
 
+    /// <summary>What departs, and what only a change has; the latter does not keep the rest from being filled in as normal.</summary>
+    public static IEnumerable<SentFinding> Describing(Findings findings) =>
+        findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value) || (f.Finding.IsAbsentWhenNormal && IsSome(f.Value)));
+
+    public static bool IsDescribed(StudySubject sent) =>
+        sent.Lesions.Length > 0 || Describing(sent.Findings).Any();
+
     public static FindingValue? NormalOf(FindingType type) => type switch
     {
         ChoiceType { Normal: { } normal } => new ChoiceValue(normal),
@@ -43,6 +50,13 @@ internal static class NormalFilling
         MeasureType { Normal: { } range } measure =>
             new MeasuredValue(range, measure.Unit, IsBound: true, "normal") { IsFromNormal = true },
         _ => null,
+    };
+
+    private static bool IsSome(FindingValue value) => value switch
+    {
+        NotAssessableValue => false,
+        MeasuredValue measured => measured.Interval.High is not { IsZero: true },
+        _ => true,
     };
 
     private static NotAssessableValue NotAssessable { get; } = new();

@@ -12,13 +12,6 @@ namespace FindingRules.Engine.Normalising;
 /// </summary>
 internal static class StudyLayout
 {
-    public static Examination Of(RuleNetwork network, Study study)
-    {
-        var examination = new Examination(network);
-        LayOut(examination, study);
-        return examination;
-    }
-
     public static void LayOut(Examination examination, Study study)
     {
         AddStudy(examination, study.Facts, isPresent: true);

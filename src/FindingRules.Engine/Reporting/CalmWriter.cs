@@ -8,7 +8,7 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// The calm line of each protocol of which everything was assessed, where on its side nothing was said, nothing true waits for
-/// something unknown and nothing sent departs from normal.
+/// something unknown and nothing sent, now or of the earlier study, departs from normal.
 /// </summary>
 internal static class CalmWriter
 {
@@ -40,7 +40,8 @@ internal static class CalmWriter
         var waiting = decided.Rules
             .Where(r => r.State.Standing == Standing.Open || (r.State.Standing == Standing.Stands && !r.IsPublished))
             .Select(r => r.Instance.Subject.Side);
-        var departing = study.Subjects.Where(s => NormalFilling.Departure(s) is not null).Select(s => s.Side);
+        // What was abnormal earlier and is not spoken of now may have been treated or missed: the line would settle which.
+        var departing = study.Subjects.Concat(study.Earlier ?? []).Where(NormalFilling.IsDescribed).Select(s => s.Side);
         return [.. said, .. waiting, .. departing];
     }
 

@@ -34,10 +34,11 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         foreach (var caution in reading.Cautions) Line($"Caution: {caution.Text}");
         foreach (var near in Near()) Line(near);
         foreach (var gap in reading.NotAssessed) Line(GapLine(gap));
+        // Beside an earlier study the note is the answer; what could still be measured is no lack.
+        if (_text.Length == 0 && (reading.Notes.IsEmpty || !decided.HasEarlierStudy) && reading.AskNext is [_, ..] asked)
+            Line($"Undecided: what was found settles nothing yet. Needed: {string.Join("; ", asked.Take(MostAsked).Select(m => m.Text))}.");
         foreach (var note in reading.Notes) Line($"Note: {note}");
-        if (_text.Length == 0 && reading.AskNext is [_, ..] asked)
-            Line($"Undecided: what was sent settles nothing yet. Needed: {string.Join("; ", asked.Take(MostAsked).Select(m => m.Text))}.");
-        else if (_text.Length == 0)
+        if (_text.Length == 0)
             Line("No rule of this pack applies to what was sent. No protocol was named, so completeness was not checked.");
         Line(reading.Notice);
         return _text.ToString().TrimEnd('\n');

@@ -16,6 +16,8 @@ internal static class NoteWriter
         [
             .. study.Subjects.OrderBy(s => s.Structure.Name, StringComparer.Ordinal).ThenBy(s => s.Side)
                 .SelectMany(s => Notes(s).Concat(Unanswered(s, answered, described))),
+            .. (study.Earlier ?? []).OrderBy(s => s.Structure.Name, StringComparer.Ordinal).ThenBy(s => s.Side)
+                .SelectMany(s => Earlier(s, answered, described)),
         ];
     }
 
@@ -23,7 +25,7 @@ internal static class NoteWriter
     {
         var title = new Subject(sent.Structure, sent.Side, null).Title;
         if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
-            yield return $"The {title} was sent as normal, but {departure} speaks against it: nothing else of it was taken as normal.";
+            yield return $"The {title} is described as normal and with {departure}: the rest of it is not taken as normal.";
         if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
             yield return $"The {title} was sent as not assessable and with findings: the findings were used. Check which holds.";
         foreach (var (finding, lesion) in Opposed(sent))
@@ -49,13 +51,27 @@ internal static class NoteWriter
         StudySubject sent, HashSet<(string, string)> answered, HashSet<string> described) =>
         from part in sent.Lesions.Select(l => (l.Findings, Lesion: (string?)l.Id)).Prepend((sent.Findings, null))
         let subject = new Subject(sent.Structure, sent.Side, part.Lesion)
-        let left = NormalFilling.Departing(part.Findings)
-            .Where(f => !answered.Contains((subject.Key, f.Finding.Name)))
+        let keys = part.Lesion is null
+            ? sent.Lesions.Select(l => new Subject(sent.Structure, sent.Side, l.Id).Key).Append(subject.Key)
+            : [subject.Key]
+        let left = NormalFilling.Describing(part.Findings)
+            .Where(f => !keys.Any(key => answered.Contains((key, f.Finding.Name))))
             .Where(f => f.Finding.Type is SignType || !(described.Contains(subject.Key) || described.Contains(subject.Whole.Key)))
             .OrderBy(f => f.Finding.Name, StringComparer.Ordinal)
             .Select(f => $"{f.Finding.Title} {f.Value.ToString()!.Replace('-', ' ')}").ToList()
         where left.Count > 0
-        select $"Also recorded of the {subject.Title}: {string.Join(", ", left)}; no rule speaks of it.";
+        select $"Also recorded of the {subject.Title}: {string.Join(", ", left)}; not interpreted.";
+
+    /// <summary>An earlier change must not vanish because the subject is described as normal now.</summary>
+    private static IEnumerable<string> Earlier(StudySubject sent, HashSet<(string, string)> answered, HashSet<string> described)
+    {
+        var whole = new Subject(sent.Structure, sent.Side, null);
+        if (described.Any(key => key == whole.Key || key.StartsWith($"{whole.Key} ", StringComparison.Ordinal))) yield break;
+        var left = sent.Lesions.Select(l => l.Findings).Prepend(sent.Findings).SelectMany(NormalFilling.Describing)
+            .Where(f => !answered.Contains(($"earlier {whole.Key}", f.Finding.Name)))
+            .Select(f => $"{f.Finding.Title} {f.Value.ToString()!.Replace('-', ' ')}").Distinct().Order(StringComparer.Ordinal).ToList();
+        if (left.Count > 0) yield return $"In the earlier study of the {whole.Title}: {string.Join(", ", left)}; compare.";
+    }
 
     private static HashSet<string> Described(Reading reading) =>
     [

@@ -33,7 +33,8 @@ internal static class ProbabilityWriter
         var finding = conclusion.IsPositive ? "positive" : "negative";
         var range = accuracy.Range(before, conclusion.IsPositive) is { } r ? $"{Percent(r.Low)} to {Percent(r.High)}" : null;
         var where = rule.Instance.Subject.Structure is null ? "" : $" at the {rule.Instance.Subject.Title}";
-        var text = $"Probability of {accuracy.Of} after this {finding} finding{where}: {Percent(after)}"
+        var given = conclusion.IsPositive ? "this positive finding" : "a finding against it";
+        var text = $"Probability of {accuracy.Of} after {given}{where}: {Percent(after)}"
             + (range is null ? "" : $" ({range} over the published intervals)")
             + $", from {Percent(before)} before; figures used: {accuracy.Figures}, {conclusion.Reference.Cites.TrimEnd('.')}.";
         return new ProbabilityNote(

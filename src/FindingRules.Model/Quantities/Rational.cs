@@ -92,6 +92,9 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
 
     public static Rational Max(Rational a, Rational b) => a >= b ? a : b;
 
+    /// <summary>Rounded, each of three times by less than 2^-52 of its size: to find a place quickly, never to decide.</summary>
+    public double ToDouble() => _wide is null ? _numerator / (double)SmallDenominator : (double)Numerator / (double)Denominator;
+
     public int CompareTo(Rational other)
     {
         if (_wide is not null || other._wide is not null)

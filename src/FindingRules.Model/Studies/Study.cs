@@ -72,11 +72,22 @@ public sealed record SignValue(bool IsPresent) : FindingValue
 /// <param name="Shown">As a person reads it: 14 mm, less than 2 mm.</param>
 public sealed record MeasuredValue(Interval Interval, Unit Unit, bool IsBound, string Shown) : FindingValue
 {
+    public Interval Interval
+    {
+        get;
+        init => (field, Nearest) = (value, NearestTo(value));
+    } = Interval;
+
+    /// <summary>Near the one value that it has, to find one's place quickly; no number where it may have several.</summary>
+    public double Nearest { get; private init; } = NearestTo(Interval);
+
     /// <summary>Filled in from a normal range: nobody measured it, so no measuring error widens it.</summary>
     public bool IsFromNormal { get; init; }
 
     /// <summary>All the values it may have with the measuring error added.</summary>
     public Interval Widened(Rational precision) => IsFromNormal ? Interval : Interval.Widen(precision);
+
+    private static double NearestTo(in Interval interval) => interval.IsPoint ? interval.Low!.Value.ToDouble() : double.NaN;
 
     public override string ToString() => Shown;
 }

@@ -18,6 +18,9 @@ public sealed class Finding(string name, FindingType type, Location declaredAt)
 
     public string? About { get; init; }
 
+    /// <summary>Declared <c>normal: none</c>: a normal structure has none of it, so any value but zero describes a change.</summary>
+    public bool IsAbsentWhenNormal { get; init; }
+
     public override string ToString() => Name;
 }
 

@@ -20,7 +20,8 @@ internal static class VocabularyDigest
     }
 
     private static void Add(CanonicalText text, string word, Finding finding) =>
-        text.Add(word, finding.Name, finding.Title, finding.Type.Word).Add("type", Parts(finding.Type));
+        text.Add(word, finding.Name, finding.Title, finding.Type.Word)
+            .Add("type", finding.IsAbsentWhenNormal ? Parts(finding.Type).Append("normal none") : Parts(finding.Type));
 
     private static IEnumerable<string?> Parts(FindingType type) => type switch
     {

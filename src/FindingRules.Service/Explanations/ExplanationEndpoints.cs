@@ -52,7 +52,7 @@ internal static class ExplanationEndpoints
             if (outcome.Explanation is { } explanation) return new ExplanationResult(explanation);
             if (outcome.Messages.FirstOrDefault(m => m.Number / 1000 == ExplanationFamily) is { } misasked)
                 return new Problem(StatusOf(misasked), misasked).AsResult();
-            answer = new DeskAnswer.Finished(new StudyReading(null, outcome.Messages));
+            answer = new DeskAnswer.Finished(new WholeReading(null, outcome.Messages));
         }
         return ReadingEndpoints.ProblemOf(answer, study, chosen, settings.Limits, context, log).AsResult();
     }

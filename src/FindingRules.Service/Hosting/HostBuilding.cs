@@ -3,6 +3,7 @@ using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
 using FindingRules.Service.Readings;
 using FindingRules.Service.Readings.Batch;
+using FindingRules.Service.Records;
 using Microsoft.Extensions.Logging.Console;
 
 namespace FindingRules.Service.Hosting;
@@ -33,13 +34,19 @@ internal static class HostBuilding
         services.ConfigureHttpJsonOptions(json => ServiceJson.Configure(json.SerializerOptions));
         services.AddSingleton(settings);
         services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<LedgerKeeper>();
+        // First of all: nothing may be answered before there is a place to record it.
+        services.AddHostedService(s => s.GetRequiredService<LedgerKeeper>());
+        services.AddHostedService<Retention>();
+        services.AddSingleton<ReadingRecorder>();
+        services.AddSingleton<PackRecords>();
         services.AddSingleton<PackShelf>();
         services.AddSingleton<PackKeeper>();
         services.AddHostedService<PackWatch>();
         services.AddHostedService<LifeLog>();
         services.AddSingleton<ReadingDesk>();
         services.AddSingleton<BatchDesk>();
-        services.AddSingleton<StudyEvaluation>((pack, study, limits) => pack.Read(study, limits));
+        services.AddSingleton<StudyEvaluation>((pack, study, limits) => pack.ReadWhole(study, limits));
         services.AddOpenApiDocument();
     }
 

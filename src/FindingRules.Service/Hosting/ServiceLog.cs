@@ -24,6 +24,18 @@ internal static partial class ServiceLog
     [LoggerMessage(15, LogLevel.Warning, "the file system does not tell of changes in {Folder}; it is looked at every {Milliseconds} ms")]
     public static partial void NotWatched(ILogger log, string folder, int milliseconds);
 
+    [LoggerMessage(16, LogLevel.Information, "records are kept in {Ledger}; it was begun as {Id}")]
+    public static partial void LedgerOpened(ILogger log, string ledger, Guid id);
+
+    [LoggerMessage(17, LogLevel.Error, "the ledger failed: {Code} {Text}")]
+    public static partial void LedgerFailed(ILogger log, string code, string text);
+
+    [LoggerMessage(18, LogLevel.Information, "the bodies of {Count} records were erased, for they were older than {Days} days")]
+    public static partial void Erased(ILogger log, long count, int days);
+
+    [LoggerMessage(19, LogLevel.Information, "rule {Rule} of pack {Pack} is withdrawn, and a record says so")]
+    public static partial void Withdrawn(ILogger log, string rule, string pack);
+
     [LoggerMessage(20, LogLevel.Information, "{Method} {Route} {Status} in {Milliseconds} ms")]
     public static partial void Answered(ILogger log, string method, string route, int status, double milliseconds);
 

@@ -8,9 +8,12 @@ using FindingRules.Model.Packs;
 namespace FindingRules.Service.Hosting;
 
 /// <summary>The options as started with, filled up from the settings and the defaults, and checked.</summary>
-internal sealed partial record ServiceSettings(ImmutableArray<string> PackFolders, ImmutableArray<string> Urls, ServiceLimits Limits)
+internal sealed partial record ServiceSettings(
+    ImmutableArray<string> PackFolders, ImmutableArray<string> Urls, ServiceLimits Limits, LedgerSettings Ledger)
 {
     private const int Most = 1_000_000_000;
+    private static readonly SortedSet<string> Known =
+        new(["Packs", "Limits", LedgerSettings.Place, LedgerSettings.Key, LedgerSettings.Days], StringComparer.OrdinalIgnoreCase);
 
     public LoadLimits ForStudies => LoadLimits.Default with
     {
@@ -21,15 +24,16 @@ internal sealed partial record ServiceSettings(ImmutableArray<string> PackFolder
     public static ServiceSettings Read(ServiceOptions options, IConfiguration configuration, MessageBag messages)
     {
         var section = configuration.GetSection("FindingRules");
-        foreach (var part in section.GetChildren().Where(p => p.Key is not ("Packs" or "Limits")))
-            messages.Add(ServiceMessages.UnknownSetting(part.Path, ["FindingRules:Packs", "FindingRules:Limits"]));
+        foreach (var part in section.GetChildren().Where(p => !Known.Contains(p.Key)))
+            messages.Add(ServiceMessages.UnknownSetting(part.Path, [.. Known.Select(k => $"FindingRules:{k}")]));
         var folders = options.PackFolders.IsDefaultOrEmpty
             ? [.. section.GetSection("Packs").GetChildren().Select(c => c.Value).OfType<string>()]
             : options.PackFolders;
         return new ServiceSettings(
             CheckFolders(folders, messages),
             ReadUrls(options, configuration, messages),
-            options.Limits ?? ReadLimits(section.GetSection("Limits"), messages));
+            options.Limits ?? ReadLimits(section.GetSection("Limits"), messages),
+            LedgerSettings.Read(options, section, messages));
     }
 
     private static ImmutableArray<string> CheckFolders(ImmutableArray<string> folders, MessageBag messages)

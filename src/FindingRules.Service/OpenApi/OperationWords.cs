@@ -10,7 +10,7 @@ internal sealed class OperationWords : IOperationFilter
     {
         foreach (var parameter in operation.Parameters?.OfType<OpenApiParameter>() ?? [])
         {
-            parameter.Description = Meaning(parameter);
+            parameter.Description = RecordWords.Meaning(operation.OperationId, parameter.Name) ?? Meaning(parameter);
             // A route with a part that takes slashes counts it as optional; the description has no such thing.
             if (parameter.Schema is OpenApiSchema schema) schema.Default = null;
         }
@@ -33,6 +33,9 @@ internal sealed class OperationWords : IOperationFilter
         (ParameterLocation.Query, "subject") =>
             "The subject that is asked about, such as `right supraspinatus`; every one that the rule is for, where it is left out.",
         (_, "pack") => "Name of a pack in force, or text digest of a pack in force or seen since the service started.",
+        (ParameterLocation.Query, "record") => "`false` keeps the answer out of the ledger, for trying out.",
+        (ParameterLocation.Header, _) =>
+            "A word of the sender's choice, up to 255 characters: a request that comes again with it gets the first answer.",
         (_, "path") => "Path of the file in the pack, such as `rules.yaml`.",
         (_, "id") => "Id of the rule, such as `CUFF-010`, or of a band of a scale, such as `tear-size.medium`.",
         (_, "code") => "Such as `FR7010`.",
@@ -51,14 +54,19 @@ internal sealed class OperationWords : IOperationFilter
             },
         };
         SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading));
-        Say(operation, "200", "The reading.");
+        // An explanation is asked for like a reading, and is never recorded.
+        if (operation.Responses!.ContainsKey("201")) SetSchema(operation, new OpenApiSchemaReference(SchemaImport.Reading), "201");
+        Say(operation, "200", "The reading, not recorded.");
+        Say(operation, "201", "The reading, recorded; `Location` leads to the record.");
         Say(operation, "400", "The body is not JSON, or the address says something unknown.");
         Say(operation, "404", "The pack that the address names is not in force.");
         Say(operation, "413", "The study is too large.");
         Say(operation, "415", "The body is not said to be JSON.");
-        Say(operation, "422", "The study has mistakes, or it does not say which pack reads it.");
+        Say(operation, "410", "It was answered before, and the record of the answer was erased since.");
+        Say(operation, "422", "The study has mistakes, it does not say which pack reads it, or the key was used for another request.");
         Say(operation, "500", "The evaluation failed.");
-        Say(operation, "503", "No pack is in force, the evaluation was too late, or too many studies came at once.");
+        Say(operation, "503", "No pack is in force, the evaluation was too late, too many studies came at once, or the "
+            + "ledger cannot record.");
     }
 
     private static void DescribeExplanation(OpenApiOperation operation)
@@ -72,6 +80,7 @@ internal sealed class OperationWords : IOperationFilter
 
     private static void DescribeReadings(OpenApiOperation operation)
     {
+        operation.Parameters = [.. (operation.Parameters ?? []).Where(p => p.In != ParameterLocation.Header)];
         operation.RequestBody!.Description = "A study a line, each as for one reading. Blank lines are passed over.";
         Say(operation, "200", "A line for each study: a reading, or why there is none.");
         Say(operation, "400", "The address says something unknown.");
@@ -80,9 +89,9 @@ internal sealed class OperationWords : IOperationFilter
         Say(operation, "503", "No pack is in force.");
     }
 
-    private static void SetSchema(OpenApiOperation operation, IOpenApiSchema schema)
+    private static void SetSchema(OpenApiOperation operation, IOpenApiSchema schema, string status = "200")
     {
-        foreach (var media in operation.Responses!["200"].Content!.Values.OfType<OpenApiMediaType>()) media.Schema = schema;
+        foreach (var media in operation.Responses![status].Content!.Values.OfType<OpenApiMediaType>()) media.Schema = schema;
     }
 
     private static void Say(OpenApiOperation operation, string status, string words)

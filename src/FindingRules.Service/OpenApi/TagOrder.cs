@@ -7,6 +7,7 @@ namespace FindingRules.Service.OpenApi;
 internal sealed class TagOrder : IDocumentFilter
 {
     public const string Readings = "Readings";
+    public const string Records = "Records";
     public const string Packs = "Packs";
     public const string Codes = "Codes";
     public const string Operation = "Operation";
@@ -14,6 +15,7 @@ internal sealed class TagOrder : IDocumentFilter
     private static readonly (string Name, string About)[] Groups =
     [
         (Readings, "Studies in, readings out."),
+        (Records, "Every answer kept, provable and repeatable."),
         (Packs, "What is in force, and the exact texts behind it."),
         (Codes, "What the messages mean."),
         (Operation, "Whether the service is well."),

@@ -1,4 +1,5 @@
 using FindingRules.Service.Hosting;
+using FindingRules.Service.Records;
 
 namespace FindingRules.Service.Packs;
 
@@ -6,7 +7,8 @@ namespace FindingRules.Service.Packs;
 /// Has the pack folders looked at, at the start, when the file system tells of a change, and every few seconds for the
 /// file systems that tell nothing.
 /// </summary>
-internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILogger<PackWatch> log) : BackgroundService
+internal sealed class PackWatch(
+    ServiceSettings settings, PackKeeper keeper, PackRecords records, ILogger<PackWatch> log) : BackgroundService
 {
     // At the start there is nothing that a half copied pack could replace, and end marks and counts tell one that was cut short.
     private const int QuietAtStartMilliseconds = 50;
@@ -17,10 +19,10 @@ internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILo
         var watchers = settings.PackFolders.Select(f => Watch(f, changed)).OfType<FileSystemWatcher>().ToArray();
         try
         {
-            if (Look()) await Task.Delay(Math.Min(QuietAtStartMilliseconds, settings.Limits.QuietMilliseconds), stoppingToken);
+            if (await LookAsync()) await Task.Delay(Math.Min(QuietAtStartMilliseconds, settings.Limits.QuietMilliseconds), stoppingToken);
             while (!stoppingToken.IsCancellationRequested)
             {
-                if (Look()) await Task.Delay(settings.Limits.QuietMilliseconds, stoppingToken);
+                if (await LookAsync()) await Task.Delay(settings.Limits.QuietMilliseconds, stoppingToken);
                 else await changed.WaitAsync(settings.Limits.LookMilliseconds, stoppingToken);
             }
         }
@@ -34,11 +36,13 @@ internal sealed class PackWatch(ServiceSettings settings, PackKeeper keeper, ILo
         }
     }
 
-    private bool Look()
+    private async Task<bool> LookAsync()
     {
         try
         {
-            return keeper.Look();
+            var isMoving = keeper.Look();
+            await records.KeepAsync();
+            return isMoving;
         }
 #pragma warning disable CA1031 // Whatever goes wrong with a folder, the packs in force go on being read.
         catch (Exception e)

@@ -1,3 +1,4 @@
+using FindingRules.Ledger.Failures;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Service.Hosting;
@@ -26,6 +27,11 @@ internal static class ProblemPipeline
         var fault = context.Features.Get<IExceptionHandlerFeature>()?.Error;
         if (fault is BadHttpRequestException bad) return AnswerAsync(context, bad.StatusCode, OfStatus(context, bad.StatusCode));
         var log = context.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(ServiceHost));
+        if (fault is LedgerException ledger)
+        {
+            ServiceLog.LedgerFailed(log, ledger.Told.Code, ledger.Told.Text);
+            return AnswerAsync(context, StatusCodes.Status503ServiceUnavailable, RecordMessages.LedgerDoesNotWork(ledger.Told.Code));
+        }
         if (fault is not null) ServiceLog.Failed(log, context.TraceIdentifier, fault.GetType().Name, fault.StackTrace ?? "");
         return AnswerAsync(context, StatusCodes.Status500InternalServerError, ServiceMessages.Fault());
     }

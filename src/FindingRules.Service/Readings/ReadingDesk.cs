@@ -7,12 +7,12 @@ using FindingRules.Service.Hosting;
 namespace FindingRules.Service.Readings;
 
 /// <summary>Evaluates one study; a place where tests put something slow or broken.</summary>
-internal delegate StudyReading StudyEvaluation(CompiledPack pack, SourceText study, LoadLimits limits);
+internal delegate WholeReading StudyEvaluation(CompiledPack pack, SourceText study, LoadLimits limits);
 
 /// <summary>What came of a study at the desk. Only <see cref="Finished"/> may hold a reading.</summary>
 internal abstract record DeskAnswer
 {
-    public sealed record Finished(StudyReading Outcome) : DeskAnswer;
+    public sealed record Finished(WholeReading Outcome) : DeskAnswer;
 
     /// <summary>An explanation of a reading, or why there is none.</summary>
     public sealed record Explained(StudyExplanation Outcome) : DeskAnswer;

@@ -1,16 +1,18 @@
+using FindingRules.Ledger.Records;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
+using FindingRules.Output;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
+using FindingRules.Service.Records;
 
 namespace FindingRules.Service.Readings;
 
 internal static class ReadingEndpoints
 {
     public const string Path = "/v1/readings";
-    private const string PackParameter = "pack";
 
     public static void MapReadings(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Path, ReadAsync)
@@ -19,10 +21,15 @@ internal static class ReadingEndpoints
             .WithSummary("A study in, a reading out.")
             .WithDescription(
                 "Reads one study against a pack in force. The pack may be left out where there is only one. "
-                + "A problem always says `\"reading\": null`: it is never a reading without suggestions. Nothing is recorded.")
+                + "The answer is recorded, and leaves only when its record is durable: 201, with the address of the record in `Location`. "
+                + "With `record=false`, or where the service keeps no records, nothing is recorded: 200. A request that is sent again with "
+                + "its `Idempotency-Key` gets the first answer. A problem always says `\"reading\": null`: it is never a reading without "
+                + "suggestions.")
             .Produces<object>(StatusCodes.Status200OK, "application/json")
+            .Produces<object>(StatusCodes.Status201Created, "application/json")
             .ProducesProblem(StatusCodes.Status400BadRequest)
             .ProducesProblem(StatusCodes.Status404NotFound)
+            .ProducesProblem(StatusCodes.Status410Gone)
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity)
@@ -30,27 +37,47 @@ internal static class ReadingEndpoints
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
 
     private static async Task<IResult> ReadAsync(
-        HttpContext context, PackShelf shelf, ReadingDesk desk, ServiceSettings settings, ILogger<ReadingDesk> log, string? pack)
+        HttpContext context, [AsParameters] ReadingParameters said, PackShelf shelf, ReadingDesk desk, ReadingRecorder recorder,
+        ServiceSettings settings, ILogger<ReadingDesk> log)
     {
         context.Response.Headers.CacheControl = "no-store";
-        if (context.Request.Query.Keys.FirstOrDefault(k => k != PackParameter) is { } unknown)
-            return No(log, new(StatusCodes.Status400BadRequest, ServiceMessages.UnknownParameter(unknown, [PackParameter])));
+        var asked = ReadingRequest.Of(context.Request, said);
+        if (asked.Problem is { } wrong) return No(log, wrong);
         var body = await StudyBody.TakeAsync(context.Request, settings.ForStudies, context.RequestAborted);
         if (body is not { Text: { } text }) return No(log, body.Problem!);
+        var isRecorded = asked.IsRecorded && recorder.IsKeeping;
+        var key = isRecorded ? asked.KeyFor(text) : null;
+        if (key is not null && await recorder.FindAsync(key) is { } first) return OfRetry(first, log);
 
         var state = shelf.State;
         var study = StudyPeek.At(text);
-        var choice = PackChoice.Of(state, study, pack);
+        var choice = PackChoice.Of(state, study, asked.Pack);
         // What is not JSON names no pack, and reads the same against any.
         var chosen = study.IsJson ? choice.Pack : choice.Pack ?? state.InForce.FirstOrDefault();
         if (chosen is null) return No(log, choice.Problem!);
 
         var answer = await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
-        if (answer is not DeskAnswer.Finished { Outcome.Reading: { } reading })
+        if (answer is not DeskAnswer.Finished { Outcome.Decided: { } decided })
             return No(log, ProblemOf(answer, study, chosen, settings.Limits, context, log));
         ServiceLog.Read(log, chosen.Pack.Name, chosen.Pack.TextDigest);
-        return new ReadingResult(reading);
+        var bytes = ReadingJson.ToBytes(decided.Reading);
+        if (!isRecorded) return new ReadingResult(bytes, null);
+        return await recorder.AddAsync(chosen, decided, bytes, text, key, asked.Correlation) switch
+        {
+            AppendResult.Appended added => new ReadingResult(bytes, added.Id),
+            var other => OfRetry(other, log),
+        };
     }
+
+    private static IResult OfRetry(AppendResult first, ILogger log) => first switch
+    {
+        AppendResult.Repeated { First: { Body: { } body } record } => new ReadingResult(body.Answer, record.Id),
+        AppendResult.Repeated { First: var record } =>
+            No(log, new(StatusCodes.Status410Gone, RecordMessages.CannotRepeat(record.Id.ToString()))),
+        AppendResult.KeyTaken { First: var id } =>
+            No(log, new(StatusCodes.Status422UnprocessableEntity, RecordMessages.RetryKeyTaken(id.ToString()))),
+        _ => throw new InvalidOperationException("A reading is not refused."),
+    };
 
     /// <summary>Why there is no reading, and so nothing to explain either.</summary>
     public static Problem ProblemOf(

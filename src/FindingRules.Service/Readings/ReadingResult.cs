@@ -1,16 +1,18 @@
-using FindingRules.Model.Readings;
-using FindingRules.Output;
-
 namespace FindingRules.Service.Readings;
 
-/// <summary>A reading as the command line writes it, byte for byte.</summary>
-internal sealed class ReadingResult(Reading reading) : IResult
+/// <summary>A reading as the command line writes it, byte for byte; where it was recorded, with the address of its record.</summary>
+internal sealed class ReadingResult(ReadOnlyMemory<byte> reading, Guid? record) : IResult
 {
     public Task ExecuteAsync(HttpContext httpContext)
     {
-        var bytes = ReadingJson.ToBytes(reading);
-        httpContext.Response.ContentType = "application/json; charset=utf-8";
-        httpContext.Response.ContentLength = bytes.Length;
-        return httpContext.Response.Body.WriteAsync(bytes, httpContext.RequestAborted).AsTask();
+        var response = httpContext.Response;
+        if (record is { } id)
+        {
+            response.StatusCode = StatusCodes.Status201Created;
+            response.Headers.Location = $"{ReadingEndpoints.Path}/{id}";
+        }
+        response.ContentType = "application/json; charset=utf-8";
+        response.ContentLength = reading.Length;
+        return response.Body.WriteAsync(reading, httpContext.RequestAborted).AsTask();
     }
 }

@@ -13,6 +13,7 @@ public sealed partial class CatalogueTests
         ("BindingMessages", 3), ("NameMessages", 3), ("TypeMessages", 3), ("LinkMessages", 3), ("ReviewMessages", 4),
         ("CaseMessages", 4), ("StudyMessages", 5), ("LedgerMessages", 6), ("LedgerUseMessages", 6), ("LedgerAuditMessages", 6),
         ("ServiceMessages", 7),
+        ("RecordMessages", 7),
         ("ExplanationMessages", 8),
     ];
 

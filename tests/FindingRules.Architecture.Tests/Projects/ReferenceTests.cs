@@ -17,13 +17,14 @@ public sealed class ReferenceTests
             ["FindingRules.Engine"] = (["FindingRules.Model"], []),
             ["FindingRules"] = (["FindingRules.Engine", "FindingRules.Model", "FindingRules.Packs"], []),
             ["FindingRules.Ledger"] = (["FindingRules.Model"], ["Microsoft.Data.Sqlite", "Npgsql"]),
-            ["FindingRules.Service"] = (["FindingRules"], ["Swashbuckle.AspNetCore"]),
-            ["FindingRules.Cli"] = (["FindingRules", "FindingRules.Service"], ["System.CommandLine"]),
+            ["FindingRules.Service"] = (["FindingRules", "FindingRules.Ledger"], ["Swashbuckle.AspNetCore"]),
+            ["FindingRules.Cli"] = (["FindingRules", "FindingRules.Ledger", "FindingRules.Service"], ["System.CommandLine"]),
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     private static readonly ImmutableSortedSet<string> TestPackages =
     [
         "BenchmarkDotNet", "CsCheck", "JsonSchema.Net", "Microsoft.AspNetCore.Mvc.Testing", "Microsoft.NET.Test.Sdk",
+        "NRules", "RulesEngine",
         "xunit", "xunit.runner.visualstudio",
     ];
 

@@ -22,7 +22,7 @@ internal static partial class HttpCommand
     {
         [Bare, var url] => RunBare(url),
         [Serve, var url] => ServiceHost.RunAsync(
-            new ServiceOptions { PackFolders = [Repository.PathOf("rules", "msk-ultrasound")], Urls = [url] }, Console.Error).GetAwaiter().GetResult(),
+            new ServiceOptions { PackFolders = [Repository.PathOf("rules", "msk-ultrasound")], Urls = [url], Ledger = ServiceOptions.NoLedger }, Console.Error).GetAwaiter().GetResult(),
         [] => Compare(10),
         [var seconds] => Compare(int.Parse(seconds, CultureInfo.InvariantCulture)),
         _ => throw new ArgumentException("expected: http [seconds]"),

@@ -35,12 +35,21 @@ internal sealed class RunningService : IAsyncDisposable
 
     /// <summary>Runs the service on the example pack, or on what the disk holds, and waits until a pack is in force.</summary>
     public static async Task<RunningService> StartAsync(
-        PackDisk? disk = null, ServiceLimits? limits = null, Action<IServiceCollection>? change = null, bool mustBeReady = true)
+        PackDisk? disk = null, ServiceLimits? limits = null, Action<IServiceCollection>? change = null, bool mustBeReady = true,
+        LedgerPlace? ledger = null, int? retentionDays = null)
     {
         disk ??= PackDisk.WithExample();
         var log = new CapturedLog();
         var messages = new MessageBag();
-        var options = new ServiceOptions { PackFolders = [disk.Root], Urls = ["http://127.0.0.1:0"], Limits = limits ?? Quick };
+        var options = new ServiceOptions
+        {
+            PackFolders = [disk.Root],
+            Urls = ["http://127.0.0.1:0"],
+            Limits = limits ?? Quick,
+            Ledger = ledger?.Name ?? ServiceOptions.NoLedger,
+            LedgerKey = ledger?.KeyFile,
+            RetentionDays = retentionDays,
+        };
         var app = ServiceHost.Build(options, messages, builder =>
         {
             builder.Logging.AddProvider(log);
@@ -82,6 +91,9 @@ internal sealed class RunningService : IAsyncDisposable
     }
 
     public async Task<string> DigestInForceAsync() => (string)(await GetJsonAsync("/v1/packs"))["inForce"]![0]!["pack"]!["textDigest"]!;
+
+    public T Part<T>()
+        where T : notnull => _app.Services.GetRequiredService<T>();
 
     public IReadOnlyList<Endpoint> Endpoints => _app.Services.GetRequiredService<EndpointDataSource>().Endpoints;
 

@@ -14,7 +14,7 @@ public sealed class StartTests
     [Fact]
     public async Task A_folder_that_is_not_there_keeps_the_service_from_starting()
     {
-        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = ["no-such-folder"], Urls = ["http://127.0.0.1:0"] });
+        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = ["no-such-folder"], Urls = ["http://127.0.0.1:0"], Ledger = ServiceOptions.NoLedger });
         Assert.Equal(1, code);
         Assert.Contains("FR0002", errors, StringComparison.Ordinal);
         Assert.Contains("no-such-folder", errors, StringComparison.Ordinal);
@@ -27,7 +27,7 @@ public sealed class StartTests
         other.Start();
         using var disk = PackDisk.WithExample();
         var url = $"http://127.0.0.1:{((IPEndPoint)other.LocalEndpoint).Port}";
-        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = [disk.Root], Urls = [url] });
+        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = [disk.Root], Urls = [url], Ledger = ServiceOptions.NoLedger });
         Assert.Equal(1, code);
         Assert.Contains("FR7040", errors, StringComparison.Ordinal);
         Assert.Contains(url, errors, StringComparison.Ordinal);
@@ -40,7 +40,7 @@ public sealed class StartTests
         using var stop = new CancellationTokenSource(TimeSpan.FromMilliseconds(300));
         using var errors = new StringWriter();
         Assert.Equal(0, await ServiceHost.RunAsync(
-            new ServiceOptions { PackFolders = [disk.Root], Urls = ["http://127.0.0.1:0"] }, errors, stop.Token));
+            new ServiceOptions { PackFolders = [disk.Root], Urls = ["http://127.0.0.1:0"], Ledger = ServiceOptions.NoLedger }, errors, stop.Token));
         Assert.Empty(errors.ToString());
     }
 
@@ -50,7 +50,7 @@ public sealed class StartTests
     public async Task An_address_that_cannot_be_listened_at_says_why(string url, string why)
     {
         using var disk = PackDisk.WithExample();
-        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = [disk.Root], Urls = [url] });
+        var (code, errors) = await RunAsync(new ServiceOptions { PackFolders = [disk.Root], Urls = [url], Ledger = ServiceOptions.NoLedger });
         Assert.Equal(1, code);
         Assert.Contains("FR7040", errors, StringComparison.Ordinal);
         Assert.Contains(why, errors, StringComparison.Ordinal);
@@ -66,7 +66,7 @@ public sealed class StartTests
             {
                 running.Release();
                 release.Wait(TimeSpan.FromSeconds(20));
-                return pack.Read(study, limits);
+                return pack.ReadWhole(study, limits);
             }));
         var reading = service.PostAsync(Studies.FullThickness);
         Assert.True(await running.WaitAsync(TimeSpan.FromSeconds(10)));

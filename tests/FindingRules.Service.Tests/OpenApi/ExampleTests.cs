@@ -126,7 +126,8 @@ public sealed class ExampleTests
     [Fact]
     public void Every_example_is_tried()
     {
-        var source = Repository.ReadText("tests", "FindingRules.Service.Tests", "OpenApi", "ExampleTests.cs");
+        var source = string.Concat(new[] { "ExampleTests.cs", "RecordExampleTests.cs" }
+            .Select(f => Repository.ReadText("tests", "FindingRules.Service.Tests", "OpenApi", f)));
         var names = Examples.Names.ToArray();
         Assert.NotEmpty(names);
         Assert.All(names, n => Assert.True(

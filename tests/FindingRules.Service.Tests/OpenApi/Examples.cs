@@ -42,6 +42,10 @@ internal static partial class Examples
     private static string WithoutChance(string json)
     {
         var tidy = Time().Replace(json, "$1\"2026-01-31T09:00:00+00:00\"");
+        tidy = RecordId().Replace(tidy, "01890a5d-ac96-774b-bcce-b302099a8057");
+        tidy = RecordTime().Replace(tidy, "2026-01-31T09:00:00Z");
+        tidy = RecordMonth().Replace(tidy, "\"2026-01\"");
+        tidy = Signature().Replace(tidy, "${1}\"MEUCIQDEXAMPLE\"");
         tidy = RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
         tidy = Digest().Replace(tidy, Numbered(64));
         tidy = Revision().Replace(tidy, $"$1\"{Numbered(12)}\"");
@@ -53,6 +57,19 @@ internal static partial class Examples
 
     [GeneratedRegex("(\"(?:takenAt|replacedAt|at)\": )\"[^\"]+\"")]
     private static partial Regex Time();
+
+    [GeneratedRegex("\\b[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[0-9a-f]{4}-[0-9a-f]{12}\\b")]
+    private static partial Regex RecordId();
+
+    // In records times have no name before them that stands in an example of a study.
+    [GeneratedRegex("\\b20[0-9]{2}-[0-9]{2}-[0-9]{2}T[0-9:.]+(?:Z|\\+00:00)(?<!2026-01-31T09:00:00\\+00:00)")]
+    private static partial Regex RecordTime();
+
+    [GeneratedRegex("\"20[0-9]{2}-[0-9]{2}\"")]
+    private static partial Regex RecordMonth();
+
+    [GeneratedRegex("(\"signature\": ?)\"[^\"]+\"")]
+    private static partial Regex Signature();
 
     [GeneratedRegex("\\b[0-9a-f]{64}\\b")]
     private static partial Regex Digest();

@@ -25,9 +25,9 @@ public sealed class BatchTests
         foreach (var i in new[] { 0, 63, 64, 65, 500, 999 })
         {
             using var alone = await service.PostAsync(studies[i]);
-            Assert.Equal(await alone.Content.ReadAsStringAsync(), answers[i]);
+            Assert.Equal($"{{\"reading\":{await alone.Content.ReadAsStringAsync()}}}", answers[i]);
         }
-        Assert.Equal(Enumerable.Range(0, 1_000).Select(i => $"S-{i}"), answers.Select(a => (string)JsonNode.Parse(a)!["study"]!));
+        Assert.Equal(Enumerable.Range(0, 1_000).Select(i => $"S-{i}"), answers.Select(a => (string)JsonNode.Parse(a)!["reading"]!["study"]!));
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public sealed class BatchTests
             OneLine(Studies.FullThickness, "S-10"),
         ];
         var answers = (await SendAsync(service, string.Join("\r\n", lines) + "\r\n")).Select(a => JsonNode.Parse(a)!).ToArray();
-        Assert.Equal(["S-1", null, null, null, null, "S-7", null, null, "S-10"], answers.Select(a => (string?)a["study"]));
+        Assert.Equal(["S-1", null, null, null, null, "S-7", null, null, "S-10"], answers.Select(a => (string?)a["reading"]?["study"]));
         var wrong = answers.Where(a => a["noReading"] is not null).ToArray();
         Assert.Equal([2, 3, 4, 5, 8, 9], wrong.Select(a => (int)a["line"]!));
         Assert.Equal(
@@ -93,9 +93,9 @@ public sealed class BatchTests
         await using var service = await RunningService.StartAsync(change: services => services.AddSingleton<StudyEvaluation>(
             (pack, study, limits) => study.Content.Contains("S-2", StringComparison.Ordinal)
                 ? throw new InvalidOperationException("S-2 14 mm")
-                : pack.Read(study, limits)));
+                : pack.ReadWhole(study, limits)));
         var answers = await SendAsync(service, string.Join('\n', Enumerable.Range(1, 3).Select(i => OneLine(Studies.FullThickness, $"S-{i}"))));
-        Assert.Equal([true, false, true], answers.Select(a => JsonNode.Parse(a)!["study"] is not null));
+        Assert.Equal([true, false, true], answers.Select(a => JsonNode.Parse(a)!["reading"] is not null));
         Assert.Equal("the service failed on the study", (string)JsonNode.Parse(answers[1])!["noReading"]!);
         Assert.DoesNotContain("S-2", service.Log.All, StringComparison.Ordinal);
     }
@@ -109,7 +109,7 @@ public sealed class BatchTests
         {
             using var answer = await service.PostAsync(Encoding.UTF8.GetBytes($"{other}\n{OneLine(Studies.FullThickness, "S-2")}"), Lines, address);
             var lines = (await answer.Content.ReadAsStringAsync()).TrimEnd().Split('\n').Select(l => JsonNode.Parse(l)!).ToArray();
-            Assert.Equal([null, "S-2"], lines.Select(l => (string?)l["study"]));
+            Assert.Equal([null, "S-2"], lines.Select(l => (string?)l["reading"]?["study"]));
         }
     }
 

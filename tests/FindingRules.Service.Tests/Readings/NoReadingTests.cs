@@ -28,7 +28,7 @@ public sealed class NoReadingTests
     public async Task A_fault_that_the_front_door_wrapped_is_no_mistake_of_the_study()
     {
         await using var service = await StartAsync((_, study, _) =>
-            new StudyReading(null, [ToolMessages.Internal(study.Whole, "evaluating the study", "S-7F3K")]));
+            new WholeReading(null, [ToolMessages.Internal(study.Whole, "evaluating the study", "S-7F3K")]));
         using var answer = await service.PostAsync(Studies.FullThickness);
         await answer.IsNoReadingAsync(HttpStatusCode.InternalServerError, "FR7020");
         Assert.DoesNotContain("S-7F3K", service.Log.All, StringComparison.Ordinal);
@@ -37,7 +37,7 @@ public sealed class NoReadingTests
     [Fact]
     public async Task An_outcome_without_reading_and_without_message_is_a_fault()
     {
-        await using var service = await StartAsync((_, _, _) => new StudyReading(null, []));
+        await using var service = await StartAsync((_, _, _) => new WholeReading(null, []));
         using var answer = await service.PostAsync(Studies.FullThickness);
         await answer.IsNoReadingAsync(HttpStatusCode.InternalServerError, "FR7020");
     }
@@ -50,7 +50,7 @@ public sealed class NoReadingTests
             (pack, study, limits) =>
             {
                 release.Wait(TimeSpan.FromSeconds(20));
-                return pack.Read(study, limits);
+                return pack.ReadWhole(study, limits);
             },
             RunningService.Quick with { ReadingMilliseconds = 50 });
         using var answer = await service.PostAsync(Studies.FullThickness);
@@ -68,7 +68,7 @@ public sealed class NoReadingTests
             {
                 running.Release();
                 release.Wait(TimeSpan.FromSeconds(20));
-                return pack.Read(study, limits);
+                return pack.ReadWhole(study, limits);
             },
             RunningService.Quick with { ConcurrentReadings = 1, WaitingReadings = 0 });
         var first = service.PostAsync(Studies.FullThickness);
@@ -89,7 +89,7 @@ public sealed class NoReadingTests
             (pack, study, limits) =>
             {
                 release.Wait(TimeSpan.FromSeconds(20));
-                return pack.Read(study, limits);
+                return pack.ReadWhole(study, limits);
             },
             RunningService.Quick with { ReadingMilliseconds = 200, ConcurrentReadings = 1, WaitingReadings = 0 });
         using (var late = await service.PostAsync(Studies.FullThickness))

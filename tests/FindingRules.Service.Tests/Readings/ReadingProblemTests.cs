@@ -141,9 +141,9 @@ public sealed class ReadingProblemTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task Readings_cannot_be_fetched()
+    public async Task Readings_cannot_be_fetched_in_a_batch()
     {
-        using var answer = await _service.Client.GetAsync("/v1/readings");
+        using var answer = await _service.Client.PutAsync("/v1/readings/batch", null);
         var problem = await answer.IsProblemAsync(HttpStatusCode.MethodNotAllowed, "FR7002");
         Assert.Contains("`POST`", (string?)problem["detail"], StringComparison.Ordinal);
     }

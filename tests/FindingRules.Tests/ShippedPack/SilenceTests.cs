@@ -10,7 +10,7 @@ public sealed class SilenceTests
     {
         var reading = Shipped.Read("supraspinatus", """ "tear-length": "55 mm", "retraction": "at-glenoid" """);
         Assert.Empty(reading.Suggestions);
-        Assert.StartsWith("Undecided: what was sent settles nothing yet. Needed: ", reading.ImpressionText, StringComparison.Ordinal);
+        Assert.StartsWith("Undecided: what was found settles nothing yet. Needed: ", reading.ImpressionText, StringComparison.Ordinal);
         Assert.DoesNotContain("No rule of this pack applies", reading.ImpressionText, StringComparison.Ordinal);
     }
 

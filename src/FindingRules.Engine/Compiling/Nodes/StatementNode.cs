@@ -12,6 +12,9 @@ namespace FindingRules.Engine.Compiling.Nodes;
 /// <param name="places">Every place it speaks of, <see cref="Place.Own"/> first where it is among them.</param>
 internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray<Place> places) : Node(id, usesPrecision)
 {
+    // By place: the place of this study whose lesion it takes.
+    private readonly ImmutableArray<int> _now = [.. places.Select(p => p.FollowsLesion ? places.IndexOf(OfNow(p)) : 0)];
+
     public ImmutableArray<Place> Places { get; } = places;
 
     /// <summary>Truth for one choice: an instance for each place, -1 where there is none to speak of.</summary>
@@ -76,7 +79,7 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
     /// <summary>The instance of this study whose earlier self the place speaks of; -1 where there is none.</summary>
     private int NowOf(int place, ReadOnlySpan<int> before)
     {
-        var now = Places[place].FollowsLesion ? Places.IndexOf(OfNow(Places[place])) : 0;
+        var now = _now[place];
         return now < before.Length ? before[now] : -1;
     }
 }

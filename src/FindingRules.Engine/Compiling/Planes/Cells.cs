@@ -8,6 +8,8 @@ internal readonly record struct Cells(int First, int Last)
     /// <summary>A value that no cell holds: the conditions themselves must be asked.</summary>
     public static Cells Strange { get; } = new(-2, -2);
 
+    public bool IsStrange => First == Strange.First;
+
     public static Cells One(int cell) => new(cell, cell);
 
     public static Cells Of(bool holds) => One(holds ? 1 : 0);

@@ -9,6 +9,9 @@ namespace FindingRules.Engine.Compiling.Planes;
 /// </summary>
 internal sealed class MeasureTest : FindingTest
 {
+    // Numerator, denominator and quotient are each rounded once, by less than 2^-52 of their size.
+    private const double Doubt = 1e-14;
+
     private readonly Rational _precision;
     private readonly Rational[] _limits;
     private readonly double[] _nearest;
@@ -23,12 +26,21 @@ internal sealed class MeasureTest : FindingTest
     {
         _precision = precision;
         _limits = limits;
-        _nearest = [.. limits.Select(NearestDouble.Of)];
+        _nearest = [.. limits.Select(l => l.ToDouble())];
     }
 
     public override bool IsWidened => !_precision.IsZero;
 
-    public override Cells CellsOf(FindingValue? value) => value is MeasuredValue measured ? CellsOf(measured.Interval) : Cells.Unknown;
+    public override Cells CellsOf(FindingValue? value)
+    {
+        if (value is not MeasuredValue measured) return Cells.Unknown;
+        var near = measured.Nearest;
+        if (double.IsNaN(near)) return CellsOf(measured.Interval);
+        var at = LowerBound(near);
+        // Mostly floating point tells already; only what lies very near a limit is compared as fractions.
+        var isPlain = !MayBeLimit(at - 1, near) && !MayBeLimit(at, near);
+        return Cells.One(isPlain ? 2 * at : CellOf(measured.Interval.Low!.Value));
+    }
 
     public override Cells WidenedCellsOf(FindingValue? value) =>
         value is MeasuredValue measured ? CellsOf(measured.Widened(_precision)) : Cells.Unknown;
@@ -48,16 +60,24 @@ internal sealed class MeasureTest : FindingTest
     /// <summary>2i + 1 for the limit i itself, 2i for what lies below it and above the one before.</summary>
     private int CellOf(Rational value)
     {
-        var near = NearestDouble.Of(value);
+        var near = value.ToDouble();
         var at = LowerBound(near);
-        while (at > 0 && NearestDouble.MayBeEqual(_nearest[at - 1], near) && value <= _limits[at - 1]) at--;
-        for (; at < _limits.Length && NearestDouble.MayBeEqual(_nearest[at], near); at++)
+        while (MayBeLimit(at - 1, near) && value <= _limits[at - 1]) at--;
+        for (; MayBeLimit(at, near); at++)
         {
             var order = value.CompareTo(_limits[at]);
             if (order == 0) return (2 * at) + 1;
             if (order < 0) break;
         }
         return 2 * at;
+    }
+
+    private bool MayBeLimit(int limit, double near)
+    {
+        if ((uint)limit >= (uint)_nearest.Length) return false;
+        var at = _nearest[limit];
+        // Written so that a limit beyond all floating-point numbers is compared as a fraction.
+        return !(Math.Abs(at - near) > Doubt * Math.Max(Math.Abs(at), Math.Abs(near)));
     }
 
     /// <summary>The first limit that is not below.</summary>

@@ -31,7 +31,7 @@ internal readonly record struct PlaneColumn(int Test, int FirstCell, Vector256<u
     /// <summary>
     /// Each statement is judged alone, as Kleene does: two of one clause may each be unknown though they cannot both be true.
     /// </summary>
-    public (Vector256<ulong> Possible, Vector256<ulong> Sure) Over(Cells cells)
+    public void Over(Cells cells, out Vector256<ulong> mayBe, out Vector256<ulong> surely)
     {
         Span<ulong> possible = [ulong.MaxValue, ulong.MaxValue, ulong.MaxValue, ulong.MaxValue];
         Span<ulong> sure = [ulong.MaxValue, ulong.MaxValue, ulong.MaxValue, ulong.MaxValue];
@@ -43,7 +43,7 @@ internal readonly record struct PlaneColumn(int Test, int FirstCell, Vector256<u
             if (run.IsNegated ? isWithin : !meets) possible[run.Clause >> 6] &= bit;
             if (run.IsNegated ? meets : !isWithin) sure[run.Clause >> 6] &= bit;
         }
-        return (Vector256.Create<ulong>(possible), Vector256.Create<ulong>(sure));
+        (mayBe, surely) = (Vector256.Create<ulong>(possible), Vector256.Create<ulong>(sure));
     }
 }
 

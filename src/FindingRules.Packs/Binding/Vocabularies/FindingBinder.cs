@@ -37,10 +37,14 @@ internal static class FindingBinder
         };
         var (title, about) = (fields.Words("title"), fields.Words("about"));
         if (!isName || type is null || !fields.IsSound) return Broken(name, context);
+        var isAbsent = type is MeasureType or ChoiceType { Normal: null } && IsNone(fields);
         return title is null
-            ? new Finding(name.Value, type, name.Location) { About = about }
-            : new Finding(name.Value, type, name.Location) { Title = title, About = about };
+            ? new Finding(name.Value, type, name.Location) { About = about, IsAbsentWhenNormal = isAbsent }
+            : new Finding(name.Value, type, name.Location) { Title = title, About = about, IsAbsentWhenNormal = isAbsent };
     }
+
+    /// <summary>What only a change has: a normal structure has none of it.</summary>
+    public static bool IsNone(Fields fields) => fields.Text("normal") is { Value: ExtentReader.None };
 
     private static Finding? Broken(ScalarNode name, BindingContext context)
     {
@@ -51,9 +55,10 @@ internal static class FindingBinder
     private static ChoiceType? BindChoice(ScalarNode name, Fields fields, BindingContext context)
     {
         var values = BindWords(fields, "choose", NotAssessableValue.Word, context);
-        if (fields.IsSound && fields.Text("normal") is { } normal && !values.Contains(normal.Value))
+        var isAbsent = IsNone(fields) && !values.Contains(ExtentReader.None);
+        if (fields.IsSound && !isAbsent && fields.Text("normal") is { } normal && !values.Contains(normal.Value))
             fields.Report(PackMessages.NormalIsNoValue(normal.Inside, name.Value, Shown.Briefly(normal.Value), values));
-        if (fields.IsSound) return new ChoiceType([.. values], fields.Text("normal")?.Value);
+        if (fields.IsSound) return new ChoiceType([.. values], isAbsent ? null : fields.Text("normal")?.Value);
         foreach (var value in (fields.Node("choose") as ListNode)?.Items.OfType<ScalarNode>() ?? [])
             context.Known.AddBroken(value.Value);
         return null;

@@ -14,7 +14,7 @@ internal static class MeasureBinder
         var plausible = Range(fields, "plausible", unit, context);
         if (plausible is { } range && (range.Low is null || range.High is null || range.IsEmpty))
             fields.Report(PackMessages.PlausibleIsOpen(fields.Text("plausible")!.Location, name.Value));
-        var normal = Range(fields, "normal", unit, context);
+        var normal = FindingBinder.IsNone(fields) ? null : Range(fields, "normal", unit, context);
         if (fields.IsSound && normal is { } usual && !plausible!.Value.Contains(usual))
             fields.Report(PackMessages.NormalNotPlausible(fields.Text("normal")!.Location, name.Value));
         var precision = Precision(name, fields, unit, context);

@@ -44,7 +44,7 @@ internal sealed class BatchDesk : IDisposable
             await foreach (var block in lines.ReadAsync(gone))
             {
                 await _places.WaitAsync(gone);
-                await underway.WriteAsync(Task.Run(() => Answer(answers, block), CancellationToken.None), gone);
+                await underway.WriteAsync(Task.Run(() => AnswerAsync(answers, block), CancellationToken.None), gone);
             }
         }
         catch (Exception e)
@@ -58,11 +58,11 @@ internal sealed class BatchDesk : IDisposable
         }
     }
 
-    private ArrayBufferWriter<byte> Answer(BatchAnswers answers, BatchBlock block)
+    private async Task<ArrayBufferWriter<byte>> AnswerAsync(BatchAnswers answers, BatchBlock block)
     {
         try
         {
-            return answers.Of(block);
+            return await answers.OfAsync(block);
         }
         finally
         {

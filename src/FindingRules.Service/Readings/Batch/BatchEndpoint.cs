@@ -4,6 +4,7 @@ using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
+using FindingRules.Service.Records;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Net.Http.Headers;
 
@@ -14,7 +15,6 @@ internal static class BatchEndpoint
 {
     public const string Path = "/v1/readings/batch";
     public const string ContentType = "application/x-ndjson";
-    private const string PackParameter = "pack";
 
     public static void MapBatch(this IEndpointRouteBuilder routes) =>
         routes.MapPost(Path, ReadAsync)
@@ -25,7 +25,8 @@ internal static class BatchEndpoint
                 "NDJSON in and out: a study a line, answered by a line each, in their order, while more studies come. In the place of "
                 + "a reading that there is not stands an object with `noReading`, the number of the line and the messages; the "
                 + "other studies are read all the same. Read the answer while you send: whoever only sends has to wait. An answer that "
-                + "ends early broke off, and says nothing of the studies behind it. Nothing is recorded.")
+                + "ends early broke off, and says nothing of the studies behind it. Each reading is recorded before its line "
+                + "leaves, and `id` names the record; with `record=false` nothing is recorded.")
             .WithMetadata(new DisableRequestSizeLimitAttribute())
             .Accepts<string>(ContentType)
             .Produces<string>(StatusCodes.Status200OK, ContentType)
@@ -36,11 +37,12 @@ internal static class BatchEndpoint
 
     private static async Task<IResult> ReadAsync(
         HttpContext context, PackShelf shelf, BatchDesk desk, StudyEvaluation evaluate, ServiceSettings settings,
-        ILogger<BatchDesk> log, string? pack)
+        ReadingRecorder recorder, ILogger<BatchDesk> log, [AsParameters] ReadingParameters said)
     {
         context.Response.Headers.CacheControl = "no-store";
         var state = shelf.State;
-        if (Refusal(context.Request, state, pack) is { } problem)
+        var asked = ReadingRequest.Of(context.Request, said);
+        if (Refusal(context.Request, state, asked) is { } problem)
         {
             ServiceLog.NoReading(log, problem.Cause.Code);
             return (problem with { IsForReading = true }).AsResult();
@@ -49,17 +51,18 @@ internal static class BatchEndpoint
         await context.Response.StartAsync(context.RequestAborted);
         await desk.RunAsync(
             new BatchReader(context.Request.BodyReader, settings.ForStudies.StudyBytes),
-            new BatchAnswers(state, pack, evaluate, settings, context.TraceIdentifier, log),
+            new BatchAnswers(
+                state, asked, evaluate, asked.IsRecorded && recorder.IsKeeping ? recorder : null, settings, context.TraceIdentifier, log),
             context.Response.BodyWriter, context.RequestAborted);
         return TypedResults.Empty;
     }
 
-    private static Problem? Refusal(HttpRequest request, ShelfState state, string? pack)
+    private static Problem? Refusal(HttpRequest request, ShelfState state, ReadingRequest asked)
     {
-        if (request.Query.Keys.FirstOrDefault(k => k != PackParameter) is { } unknown)
-            return new(StatusCodes.Status400BadRequest, ServiceMessages.UnknownParameter(unknown, [PackParameter]));
+        if (asked.Problem is { } wrong) return wrong;
+        if (asked.Key is not null) return new(StatusCodes.Status400BadRequest, RecordMessages.NoKeyForBatch());
         if (!IsLines(request)) return new(StatusCodes.Status415UnsupportedMediaType, NotLines(request.ContentType));
-        return PackChoice.Refusal(state, pack);
+        return PackChoice.Refusal(state, asked.Pack);
     }
 
     private static bool IsLines(HttpRequest request) => request.Headers.ContentEncoding.Count == 0

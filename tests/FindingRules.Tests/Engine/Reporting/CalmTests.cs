@@ -39,7 +39,7 @@ public sealed partial class CalmTests
         var reading = Shoulder(Plain, supraspinatus);
 
         Assert.Null(reading.Calm);
-        Assert.Contains(reading.Notes, n => n.EndsWith($": {recorded}; no rule speaks of it.", StringComparison.Ordinal));
+        Assert.Contains(reading.Notes, n => n.EndsWith($": {recorded}; not interpreted.", StringComparison.Ordinal));
         Assert.Contains(recorded, reading.ImpressionText.Replace('\n', ' '), StringComparison.Ordinal);
     }
 
@@ -50,7 +50,7 @@ public sealed partial class CalmTests
 
         Assert.Empty(Shoulder(Plain, $$""" "findings": { {{torn}} } """).Notes);
         Assert.Equal(
-            "Also recorded of the right supraspinatus tendon: shadowing present; no rule speaks of it.",
+            "Also recorded of the right supraspinatus tendon: shadowing present; not interpreted.",
             Assert.Single(Shoulder(Plain, $$""" "findings": { {{torn}}, "shadowing": "present" } """).Notes));
     }
 
@@ -111,6 +111,38 @@ public sealed partial class CalmTests
 
         Assert.Equal(isCalm, reading.Calm is not null);
         Assert.Equal(isCalm, reading.Notes.IsEmpty);
+    }
+
+    [Theory]
+    [InlineData("\"tear-length\": \"9 mm\"", false)]
+    [InlineData("\"tear-length\": \"not-assessable\"", true)]
+    [InlineData("\"thickness\": \"5 mm\"", true)]
+    public void What_only_a_change_has_stops_the_line_and_not_the_filling_in(string finding, bool isCalm)
+    {
+        var pack = Plain.With("vocabulary", Plain.TextOf("vocabulary")
+            .Replace("tear-length: { measure: mm,", "tear-length: { measure: mm, normal: none,", StringComparison.Ordinal));
+
+        var reading = Shoulder(pack, $$""" "normal": true, "findings": { {{finding}} } """);
+
+        Assert.Equal(isCalm, reading.Calm is not null);
+        Assert.Empty(reading.NotAssessed);
+        Assert.Equal(
+            isCalm ? "" : "Also recorded of the right supraspinatus tendon: tear length 9 mm; not interpreted.", string.Join(' ', reading.Notes));
+        Assert.NotEqual(Plain.Compile().Pack.MeaningDigest, pack.Compile().Pack.MeaningDigest);
+    }
+
+    [Theory]
+    [InlineData("\"echo\": \"heterogeneous\"", "In the earlier study of the right supraspinatus tendon: echo heterogeneous; compare.")]
+    [InlineData("\"echo\": \"fibrillar\"", null)]
+    public void A_study_is_not_called_normal_over_an_earlier_change_that_nothing_answers(string earlier, string? note)
+    {
+        var answer = Plain.Compile().Read(new SourceText("study.json", $$"""
+            { "study": "T-1", "protocols": [{ "protocol": "shoulder", "side": "right" }], "subjects": [{{Side("right", "\"normal\": true")}}],
+              "earlier": { "subjects": [{ "structure": "supraspinatus", "side": "right", "findings": { {{earlier}} } }] } }
+            """));
+
+        Assert.Equal(note is null, answer.Reading!.Calm is not null);
+        Assert.Equal(note ?? "", string.Join(' ', answer.Reading.Notes));
     }
 
     [Fact]

@@ -1,0 +1,69 @@
+using FindingRules.Model.Text;
+
+namespace FindingRules.Model.Messages.Catalog;
+
+/// <summary>FR705x to FR707x: what is said of records, by the service and by the commands that look into a ledger.</summary>
+public static class RecordMessages
+{
+    public static Message LedgerDoesNotWork(string code) =>
+        new(7050, Severity.Error, At("ledger"),
+            $"the ledger cannot do its work at present ({code}), expected one that takes and gives records")
+        {
+            Label = "there is no reading and nothing was recorded; send it again once the operator of the service has seen to the ledger",
+        };
+
+    public static Message NoLedger() =>
+        new(7051, Severity.Error, At("ledger"), "this service keeps no records, expected a ledger in its settings")
+        {
+            Label = "start it with `--ledger` and a place other than `none`",
+        };
+
+    public static Message NoSuchRecord(string id) =>
+        new(7052, Severity.Error, At("ledger"), $"the ledger has no record `{id}`, expected the id of an answer that was recorded");
+
+    public static Message AddressValue(string name, string found, string expected) =>
+        new(7053, Severity.Error, At("request"), $"`{name}` is `{found}`, expected {expected}");
+
+    public static Message RetryKeyTaken(string first) =>
+        new(7054, Severity.Error, At("request"), "the `Idempotency-Key` was used for another request, expected a new key for each request")
+        {
+            Label = $"the first request with it made the record `{first}`; there is no reading of this one",
+        };
+
+    public static Message RetryKeyForm() =>
+        new(7055, Severity.Error, At("request"),
+            "the `Idempotency-Key` is not usable, expected one header of 1 to 255 printable ASCII characters");
+
+    public static Message CannotRepeat(string id) =>
+        new(7056, Severity.Error, At("ledger"), $"the record `{id}` was erased and can no longer be repeated, expected one with its body")
+        {
+            Label = "that it was there, and when, still shows: its proof holds as before",
+        };
+
+    public static Message NotAReading(string id) =>
+        new(7057, Severity.Error, At("ledger"), $"the record `{id}` is not a reading, expected the id of one");
+
+    public static Message PackNotLoaded(string pack, string version) =>
+        new(7058, Severity.Error, At("ledger"),
+            $"the kept texts of the pack `{pack}` {version} do not load, expected a pack as it was then")
+        {
+            Label = "use the version of this program that made the record",
+        };
+
+    public static Message NotReadAgain(string id) =>
+        new(7059, Severity.Error, At("ledger"), $"the study of the record `{id}` cannot be read again, expected a study as it was then")
+        {
+            Label = "use the version of this program that made the record",
+        };
+
+    public static Message ParameterAlone(string name, string other) =>
+        new(7060, Severity.Error, At("request"), $"the address says `{name}` without `{other}`, expected both or neither");
+
+    public static Message NoKeyForBatch() =>
+        new(7063, Severity.Error, At("request"), "a batch has an `Idempotency-Key`, expected none")
+        {
+            Label = "send studies that may have to be sent again one at a time, each with a key of its own",
+        };
+
+    private static Location At(string what) => new SourceText(what, "").Whole;
+}

@@ -1,0 +1,89 @@
+using System.Collections.Concurrent;
+using System.Text.Json;
+using FindingRules.Ledger;
+using FindingRules.Ledger.Failures;
+using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Searching;
+using FindingRules.Ledger.Withdrawing;
+using FindingRules.Service.Hosting;
+using FindingRules.Service.Packs;
+
+namespace FindingRules.Service.Records;
+
+/// <summary>
+/// Keeps in the ledger what readings rest on: the texts of the packs in force, and that a pack withdrew a rule, once for each rule. What
+/// fails is tried again at the next look, and before a reading that needs it.
+/// </summary>
+internal sealed class PackRecords(LedgerKeeper keeper, PackShelf shelf, ILogger<PackRecords> log)
+{
+    private readonly ConcurrentDictionary<string, bool> _kept = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
+    private HashSet<(string Pack, string Rule)>? _withdrawn;
+
+    /// <summary>Of all packs in force; used by one thread at a time.</summary>
+    public async Task KeepAsync()
+    {
+        if (keeper.Ledger is not { } ledger) return;
+        try
+        {
+            foreach (var pack in shelf.State.InForce)
+            {
+                if (_seen.Contains(pack.Pack.TextDigest)) continue;
+                await KeepAsync(ledger, pack);
+                await RecordWithdrawalsAsync(ledger, pack);
+                _seen.Add(pack.Pack.TextDigest);
+            }
+        }
+        catch (LedgerException e)
+        {
+            ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
+        }
+    }
+
+    public async Task KeepAsync(RecordLedger ledger, TakenPack pack)
+    {
+        if (_kept.ContainsKey(pack.Pack.TextDigest)) return;
+        await ledger.StorePackAsync(RecordedReading.TextsOf(pack.Pack, pack.Files));
+        _kept[pack.Pack.TextDigest] = true;
+    }
+
+    private async Task RecordWithdrawalsAsync(RecordLedger ledger, TakenPack pack)
+    {
+        var name = pack.Pack.Name;
+        foreach (var withdrawal in pack.Pack.Withdrawn)
+        {
+            _withdrawn ??= await FindWithdrawnAsync(ledger);
+            if (_withdrawn.Contains((name, withdrawal.Rule))) continue;
+            await ledger.AppendAsync(new WithdrawalEntry
+            {
+                Actor = Actors.Service,
+                Rule = withdrawal.Rule,
+                Pack = name,
+                Reason = "withdrawn-by-pack",
+            });
+            _withdrawn.Add((name, withdrawal.Rule));
+            ServiceLog.Withdrawn(log, withdrawal.Rule, name);
+        }
+    }
+
+    private static async Task<HashSet<(string Pack, string Rule)>> FindWithdrawnAsync(RecordLedger ledger)
+    {
+        var found = new HashSet<(string, string)>();
+        var query = new LedgerQuery { Kind = RecordKind.Withdrawal, Limit = 1000 };
+        do
+        {
+            var page = await ledger.SearchAsync(query);
+            foreach (var record in page.Records)
+            {
+                if (record.Body is not { } body) continue;
+                using var content = JsonDocument.Parse(body.Content);
+                found.Add((Text(content, "pack"), Text(content, "rule")));
+            }
+            query = query with { Cursor = page.Next };
+        }
+        while (query.Cursor is not null);
+        return found;
+    }
+
+    private static string Text(JsonDocument content, string name) => content.RootElement.GetProperty(name).GetString() ?? "";
+}

@@ -1,0 +1,64 @@
+using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Searching;
+using FindingRules.Service.Records;
+using FindingRules.Service.Tests.Hosting;
+using Xunit;
+
+namespace FindingRules.Service.Tests.Records;
+
+/// <summary>What the service does with its ledger by itself: open it, note withdrawals, erase what is too old.</summary>
+public sealed class LedgerStartTests
+{
+    [Fact]
+    public async Task A_ledger_that_cannot_be_opened_keeps_the_service_from_starting()
+    {
+        using var place = new LedgerPlace();
+        await File.WriteAllTextAsync(place.Name, "This is no ledger, and it was long enough to be taken for something else.");
+        Assert.Contains("FR6007", await FailAsync(place.Name), StringComparison.Ordinal);
+        Assert.Contains("FR6004", await FailAsync(place.PathOf("no-such-folder/ledger.db")), StringComparison.Ordinal);
+        Assert.Contains("FR6017", await FailAsync("postgresql:"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_withdrawal_is_recorded_once_for_a_ledger()
+    {
+        using var place = new LedgerPlace();
+        for (var i = 0; i < 2; i++)
+        {
+            await using var service = await RunningService.StartAsync(ledger: place);
+            (await service.PostAsync(Studies.FullThickness)).Dispose();
+            service.Disk.Write("example", PackDisk.Changed($"Another reason {i}."));
+            var digest = await service.DigestInForceAsync();
+            await service.UntilAsync(async () => await service.DigestInForceAsync() != digest);
+            await service.UntilAsync(async () => (await service.Part<LedgerKeeper>().Ledger!.ListPacksAsync()).Length > 1);
+        }
+        await using var ledger = await place.OpenAsync();
+        Assert.Single((await ledger.SearchAsync(new LedgerQuery { Kind = RecordKind.Withdrawal })).Records);
+        Assert.Equal(2, await ledger.CountReadingsAsync());
+    }
+
+    [Fact]
+    public async Task What_is_older_than_it_may_be_is_erased_at_the_start()
+    {
+        using var place = new LedgerPlace();
+        var clock = new SetClock(DateTimeOffset.UtcNow.AddDays(-40));
+        await using (var before = await RunningService.StartAsync(ledger: place, change: s => s.AddClock(clock)))
+            (await before.PostAsync(Studies.FullThickness)).Dispose();
+        await using (var kept = await RunningService.StartAsync(ledger: place, retentionDays: 60))
+            Assert.DoesNotContain(await SearchAsync(kept), r => r.IsErased);
+        await using var service = await RunningService.StartAsync(ledger: place, retentionDays: 30);
+        await service.UntilAsync(async () => (await SearchAsync(service)).All(r => r.IsErased));
+    }
+
+    private static async Task<IReadOnlyList<LedgerRecord>> SearchAsync(RunningService service) =>
+        (await service.Part<LedgerKeeper>().Ledger!.SearchAsync(new LedgerQuery())).Records;
+
+    private static async Task<string> FailAsync(string ledger)
+    {
+        using var disk = PackDisk.WithExample();
+        await using var errors = new StringWriter();
+        Assert.Equal(1, await ServiceHost.RunAsync(
+            new ServiceOptions { PackFolders = [disk.Root], Urls = ["http://127.0.0.1:0"], Ledger = ledger }, errors));
+        return errors.ToString();
+    }
+}

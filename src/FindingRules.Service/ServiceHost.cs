@@ -5,6 +5,7 @@ using FindingRules.Model.Messages.Rendering;
 using FindingRules.Service.Codes;
 using FindingRules.Service.Drill;
 using FindingRules.Service.Explanations;
+using FindingRules.Service.Feedback;
 using FindingRules.Service.Health;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.OpenApi;
@@ -68,6 +69,7 @@ public static class ServiceHost
         app.MapDrill();
         app.MapSearch();
         app.MapRecords();
+        app.MapFeedback();
         app.MapLedger();
         app.MapStatistics();
         app.MapPacks();

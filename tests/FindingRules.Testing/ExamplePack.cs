@@ -66,7 +66,7 @@ public sealed partial class ExamplePack
     private ExamplePack WithoutWithdrawalsOf(ImmutableHashSet<string> gone)
     {
         var lines = _texts[Manifest].Split('\n').Where(line => !gone.Any(id => line.Contains($"{{ rule: {id},", StringComparison.Ordinal)));
-        var manifest = string.Join('\n', lines).Replace("withdrawn:\nfiles:", "files:", StringComparison.Ordinal);
+        var manifest = string.Join('\n', lines).Replace("withdrawn:\nreasons:", "reasons:", StringComparison.Ordinal);
         return new ExamplePack(_texts.SetItem(Manifest, manifest));
     }
 

@@ -17,6 +17,7 @@ internal sealed class WriteQueue : IAsyncDisposable
     private readonly Channel<Waiting> _waiting;
     private readonly Task _writing;
     private long _lastAppend;
+    private int _appends;
 
     public WriteQueue(ILedgerDatabase database, LedgerOptions options)
     {
@@ -27,11 +28,23 @@ internal sealed class WriteQueue : IAsyncDisposable
         _writing = Task.Run(WriteAllAsync);
     }
 
-    /// <summary>How long nothing was appended.</summary>
-    public TimeSpan Idle => _time.GetElapsedTime(Volatile.Read(ref _lastAppend));
+    /// <summary>Whether no append waits, and none did for a while.</summary>
+    public bool IsQuietFor(TimeSpan span) =>
+        Volatile.Read(ref _appends) == 0 && _time.GetElapsedTime(Volatile.Read(ref _lastAppend)) > span;
 
-    public Task<Placed> AppendAsync(NewRecord record, CancellationToken cancellation) =>
-        EnqueueAsync(new WaitingAppend(record), cancellation);
+    public async Task<Placed> AppendAsync(NewRecord record, CancellationToken cancellation)
+    {
+        Interlocked.Increment(ref _appends);
+        try
+        {
+            return await EnqueueAsync(new WaitingAppend(record), cancellation);
+        }
+        finally
+        {
+            Volatile.Write(ref _lastAppend, _time.GetTimestamp());
+            Interlocked.Decrement(ref _appends);
+        }
+    }
 
     /// <summary>Runs a piece of work between two batches.</summary>
     public async Task<T> RunAsync<T>(Func<Task<T>> work, CancellationToken cancellation) =>
@@ -76,7 +89,6 @@ internal sealed class WriteQueue : IAsyncDisposable
         try
         {
             var placed = await AppendTransaction.RunAsync(_database, [.. batch.Select(b => b.Record)]);
-            Volatile.Write(ref _lastAppend, _time.GetTimestamp());
             for (var i = 0; i < batch.Count; i++) batch[i].Done.SetResult(placed[i]);
         }
 #pragma warning disable CA1031 // Whatever went wrong, those who wait must hear of it, and the next batch is written.

@@ -58,7 +58,7 @@ internal sealed class Indexer : IAsyncDisposable
             {
                 await Task.Delay(Quiet, _stop.Token);
                 var (size, indexed) = await ReadAsync();
-                while (indexed < size && (_queue.Idle > Quiet || size - indexed > MostBehind) && !_stop.IsCancellationRequested)
+                while (indexed < size && (_queue.IsQuietFor(Quiet) || size - indexed > MostBehind) && !_stop.IsCancellationRequested)
                     indexed = await _queue.RunAsync(StepAsync, _stop.Token);
             }
             catch (OperationCanceledException)

@@ -54,6 +54,9 @@ public static class LedgerVerifier
             cancellation.ThrowIfCancellationRequested();
             foreach (var row in page)
             {
+                // Pages whose rows are out of order would otherwise be walked in a circle.
+                if (row.Position < next || row.Position == long.MaxValue) throw Fail.Damaged(
+                    name, "its records do not come in their order");
                 if (row.Position > next) findings.Add(LedgerAuditMessages.RecordsMissing(name, next, row.Position - 1));
                 next = row.Position + 1;
                 tree.Append(records.Check(row), inner);

@@ -30,6 +30,10 @@ public sealed record Pack
 
     public ImmutableArray<Withdrawal> Withdrawn { get; init; } = [];
 
+    /// <summary>For what reasons a suggestion may be overridden, by code, with what each says. They change no answer.</summary>
+    public ImmutableSortedDictionary<string, string> Reasons { get; init; } =
+        ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
     public required Symbols Symbols { get; init; }
 
     /// <summary>Every rule in order of id, the bands of scales among them.</summary>

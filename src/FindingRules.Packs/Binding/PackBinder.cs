@@ -45,6 +45,7 @@ internal static class PackBinder
             Department = manifest.Department,
             Caution = manifest.Caution,
             Withdrawn = withdrawn,
+            Reasons = manifest.Reasons,
             Symbols = context.Symbols,
             Rules = [.. rules.Values.OrderBy(r => r.Id, StringComparer.Ordinal)],
             Protocols = protocols,

@@ -3,6 +3,7 @@ using FindingRules.Model.Messages.Catalog;
 using FindingRules.Service.OpenApi;
 using FindingRules.Service.Packs;
 using FindingRules.Service.Problems;
+using FindingRules.Service.Records;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace FindingRules.Service.Health;
@@ -14,9 +15,9 @@ internal static class HealthEndpoints
         routes.MapGet("/healthz", IsAlive)
             .WithName("IsAlive").WithTags(TagOrder.Operation)
             .WithSummary("The process answers.");
-        routes.MapGet("/readyz", IsReady)
+        routes.MapGet("/readyz", IsReadyAsync)
             .WithName("IsReady").WithTags(TagOrder.Operation)
-            .WithSummary("At least one pack is in force, so studies can be read.")
+            .WithSummary("At least one pack is in force and the ledger can be written, so studies can be read.")
             .ProducesProblem(StatusCodes.Status503ServiceUnavailable);
     }
 
@@ -26,12 +27,14 @@ internal static class HealthEndpoints
         return TypedResults.Ok(new AliveResponse("alive"));
     }
 
-    private static Results<Ok<ReadyResponse>, ProblemHttpResult> IsReady(HttpContext context, PackShelf shelf)
+    private static async Task<Results<Ok<ReadyResponse>, ProblemHttpResult>> IsReadyAsync(
+        HttpContext context, PackShelf shelf, LedgerProbe ledger)
     {
         context.Response.Headers.CacheControl = "no-store";
         var names = shelf.State.Names;
-        return names.IsEmpty
-            ? new Problem(StatusCodes.Status503ServiceUnavailable, ServiceMessages.NoPackInForce()).AsResult()
+        if (names.IsEmpty) return new Problem(StatusCodes.Status503ServiceUnavailable, ServiceMessages.NoPackInForce()).AsResult();
+        return await ledger.WhyNotAsync(context.RequestAborted) is { } why
+            ? new Problem(StatusCodes.Status503ServiceUnavailable, RecordMessages.LedgerDoesNotWork(why.Code)).AsResult()
             : TypedResults.Ok(new ReadyResponse("ready", names));
     }
 }

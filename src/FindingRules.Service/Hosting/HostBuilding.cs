@@ -41,6 +41,7 @@ internal static class HostBuilding
         services.AddHostedService<Retention>();
         services.AddSingleton<ReadingRecorder>();
         services.AddSingleton<PackRecords>();
+        services.AddSingleton<LedgerProbe>();
         services.AddSingleton<PackShelf>();
         services.AddSingleton<PackKeeper>();
         services.AddHostedService<PackWatch>();

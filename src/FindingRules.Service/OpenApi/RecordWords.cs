@@ -7,7 +7,7 @@ internal static class RecordWords
     public static string? Meaning(string? operation, string? parameter) => (operation, parameter) switch
     {
         ("SearchReadings", _) => OfSearch(parameter),
-        ("GetRecord" or "GetRecordTrace" or "GetRecordProof" or "CreateFeedback", "id") =>
+        ("GetRecord" or "GetRecordTrace" or "GetRecordProof" or "CreateFeedback" or "ListFeedback", "id") =>
             "Id of the record, from the `Location` of the answer or the line of a batch.",
         ("GetRecordTrace", "again") => "`true` evaluates the study anew and compares.",
         ("GetRecordProof" or "GetTreeHead", "size") => "The number of records of an earlier tree; the present one where it is left out.",

@@ -22,7 +22,7 @@ internal static class PackMapping
         var url = UrlOf(pack);
         return new PackResponse(
             pack.AsSummary(), pack.Language, Pack.StandingNotice,
-            [.. pack.Withdrawn.Select(AsResponse)],
+            [.. pack.Withdrawn.Select(AsResponse)], pack.Reasons,
             [.. kept.Files.Select(f => new FileResponse(
                 f.Path, f.Bytes.Length, Convert.ToHexStringLower(SHA256.HashData(f.Bytes.Span)), FileUrl(url, f.Path)))],
             [.. pack.Rules.Select(r => new RuleLine(r.Id, r.Revision, r.Scope.Written, r.Text, RuleUrl(url, r)))],

@@ -31,7 +31,7 @@ internal sealed record CountsResponse(
 /// <summary>Everything of one pack text; the same for ever under the same digest.</summary>
 internal sealed record PackResponse(
     PackSummary Pack, int Language, string Notice, IReadOnlyList<WithdrawnResponse> Withdrawn,
-    IReadOnlyList<FileResponse> Files, IReadOnlyList<RuleLine> Rules, string StudySchema);
+    IReadOnlyDictionary<string, string> Reasons, IReadOnlyList<FileResponse> Files, IReadOnlyList<RuleLine> Rules, string StudySchema);
 
 internal sealed record WithdrawnResponse(string Rule, DateOnly On, string Because);
 

@@ -47,7 +47,7 @@ internal static class ProblemPipeline
         context.Response.Headers.CacheControl = "no-store";
         var problem = new Problem(status, cause)
         {
-            IsForReading = context.Request.Path.StartsWithSegments(ReadingEndpoints.Path),
+            IsForReading = HttpMethods.IsPost(context.Request.Method) && context.Request.Path.StartsWithSegments(ReadingEndpoints.Path),
             Request = status >= StatusCodes.Status500InternalServerError ? context.TraceIdentifier : null,
         };
         return problem.AsResult().ExecuteAsync(context);

@@ -27,15 +27,21 @@ internal sealed record ReadingRequest(string? Pack, bool IsRecorded, string? Key
         if (record is not ("" or "true" or "false"))
             return Wrong(RecordMessages.AddressValue(RecordParameter, record, "`true` or `false`"));
         var keys = request.Headers[KeyHeader];
-        if (keys.Count > 0 && !(keys is [{ } one] && IsKey(one))) return Wrong(RecordMessages.RetryKeyForm());
+        if (keys.Count > 0 && !IsKey(keys)) return Wrong(RecordMessages.RetryKeyForm());
         return new ReadingRequest(
             said.Pack, record != "false", said.Key,
-            TraceContext.Read(Values(request, "traceparent"), Values(request, "tracestate")), null);
+            CorrelationOf(request), null);
     }
 
     /// <summary>Null where the request may not be sent again without harm, for it has no key.</summary>
     public RetryKey? KeyFor(SourceText study) =>
         Key is null ? null : new RetryKey(Actors.Anonymous, Key, Encoding.UTF8.GetBytes($"{Pack}\n{study.Content}"));
+
+    public static bool IsKey(Microsoft.Extensions.Primitives.StringValues keys) => keys is [{ } one] && IsKey(one);
+
+    /// <summary>The trace that the request belongs to; null where it says none.</summary>
+    public static TraceContext? CorrelationOf(HttpRequest request) =>
+        TraceContext.Read(Values(request, "traceparent"), Values(request, "tracestate"));
 
     private static bool IsKey(string text) => text.Length is > 0 and <= LongestKey && text.All(c => c is >= ' ' and <= '~');
 

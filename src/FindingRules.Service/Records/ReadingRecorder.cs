@@ -1,4 +1,5 @@
 using FindingRules.Ledger.Correlation;
+using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
 using FindingRules.Model.Text;
 using FindingRules.Service.Packs;
@@ -6,7 +7,7 @@ using FindingRules.Service.Packs;
 namespace FindingRules.Service.Records;
 
 /// <summary>Puts readings into the ledger. A task that ended without a fault means that the record is durable.</summary>
-internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs)
+internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs, LedgerProbe probe)
 {
     public bool IsKeeping => keeper.Ledger is not null;
 
@@ -17,9 +18,17 @@ internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs)
         TakenPack pack, DecidedStudy decided, ReadOnlyMemory<byte> answer, SourceText study, RetryKey? key, TraceContext? correlation)
     {
         var ledger = keeper.Ledger!;
-        await packs.KeepAsync(ledger, pack);
-        // Whoever sent the study may have gone; whether it was recorded must not depend on the moment at which.
-        return await ledger.AppendAsync(
-            RecordedReading.Of(decided, answer, study, Actors.Anonymous, correlation), key, CancellationToken.None);
+        try
+        {
+            await packs.KeepAsync(ledger, pack);
+            // Whoever sent the study may have gone; whether it was recorded must not depend on the moment at which.
+            return await ledger.AppendAsync(
+                RecordedReading.Of(decided, answer, study, Actors.Anonymous, correlation), key, CancellationToken.None);
+        }
+        catch (LedgerException e)
+        {
+            probe.Failed(e);
+            throw;
+        }
     }
 }

@@ -108,7 +108,8 @@ internal static partial class HttpCommand
         try
         {
             using var wrk = Process.Start(new ProcessStartInfo(
-                "wrk", ["-t1", "-c16", $"-d{seconds}s", "--latency", "-s", script, $"{url}/v1/readings"]) { RedirectStandardOutput = true })!;
+                "wrk", ["-t1", "-c16", $"-d{seconds}s", "--latency", "-s", script, $"{url}/v1/readings"])
+            { RedirectStandardOutput = true })!;
             var said = wrk.StandardOutput.ReadToEnd();
             wrk.WaitForExit();
             return said;

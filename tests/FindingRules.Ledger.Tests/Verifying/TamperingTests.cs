@@ -77,6 +77,36 @@ public sealed class TamperingTests : IAsyncLifetime, IDisposable
             File.Delete(copy);
         }, iter: 150, threads: 1);
 
+    /// <summary>Source: the SQLite database file format, section 1.6: a leaf page of a table lists where its rows
+    /// lie, in their order.</summary>
+    [Fact]
+    public async Task Pages_whose_rows_are_out_of_order_are_found_and_not_walked_in_a_circle()
+    {
+        const int pageSize = 4096;
+        var bytes = await File.ReadAllBytesAsync(Original);
+        var (leaves, refused) = (0, 0);
+        for (var page = pageSize; page < bytes.Length; page += pageSize)
+        {
+            var rows = (bytes[page + 3] << 8) | bytes[page + 4];
+            if (bytes[page] != 0x0D || rows < 3 || leaves++ >= 60) continue;
+            var (copy, changed) = (Copy(), (byte[])bytes.Clone());
+            var (first, last) = (page + 8, page + 8 + (2 * (rows - 1)));
+            for (var i = 0; i < 2; i++) (changed[first + i], changed[last + i]) = (changed[last + i], changed[first + i]);
+            await File.WriteAllBytesAsync(copy, changed);
+            try
+            {
+                var report = await Task.Run(() => VerifyAsync(copy)).WaitAsync(TimeSpan.FromMinutes(1));
+                if (report.IsSound) Assert.Equal(_original.Order(), (await ReadAsync(copy)).Order());
+            }
+            catch (LedgerException e)
+            {
+                Assert.Equal(LedgerFailure.Damaged, e.Failure);
+                refused++;
+            }
+        }
+        Assert.True(refused > 10, $"of {leaves} pages {refused} were refused");
+    }
+
     [Theory]
     [InlineData("content", "FR6022")]
     [InlineData("salt", "FR6022")]

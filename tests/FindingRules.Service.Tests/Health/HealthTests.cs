@@ -34,6 +34,24 @@ public sealed class HealthTests
     }
 
     [Fact]
+    public async Task A_service_whose_ledger_cannot_be_written_is_not_ready_until_it_can()
+    {
+        using var place = new LedgerPlace();
+        await using var service = await RunningService.StartAsync(ledger: place);
+        await using (var other = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={place.Name};Pooling=False"))
+        {
+            await other.OpenAsync();
+            await using var hold = other.CreateCommand();
+            hold.CommandText = "BEGIN EXCLUSIVE";
+            await hold.ExecuteNonQueryAsync();
+            (await service.PostAsync(Studies.FullThickness)).Dispose();
+            using var answer = await service.Client.GetAsync("/readyz");
+            await answer.IsProblemAsync(HttpStatusCode.ServiceUnavailable, "FR7050");
+        }
+        await service.UntilAsync(async () => (await service.Client.GetAsync("/readyz")).IsSuccessStatusCode);
+    }
+
+    [Fact]
     public async Task The_check_for_containers_tells_a_ready_service_from_one_that_is_not()
     {
         await using var ready = await RunningService.StartAsync();

@@ -55,6 +55,22 @@ public sealed class RecordExampleTests
     }
 
     [Fact]
+    public async Task Feedback_is_answered_as_the_examples_say()
+    {
+        using var place = new LedgerPlace();
+        await using var service = await RunningService.StartAsync(ledger: place);
+        using var reading = await RecordAsync(service);
+        var (address, body) = ($"{reading.Headers.Location}/feedback", Examples.Read("CreateFeedback.request.one-overridden.json"));
+        using var answer = await service.PostAsync(body, address);
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        Examples.Match("CreateFeedback.201.one-overridden.json", await answer.Content.ReadAsStringAsync());
+        Examples.Match("ListFeedback.200.one-overridden.json", await service.Client.GetStringAsync(address));
+        using var wrong = await service.PostAsync(body.Replace("tear-depth", "tear-deep", StringComparison.Ordinal), address);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
+        Examples.Match("CreateFeedback.422.misspelt-topic.json", await wrong.Content.ReadAsStringAsync());
+    }
+
+    [Fact]
     public async Task A_record_that_is_not_there_is_answered_as_the_example_says()
     {
         using var place = new LedgerPlace();

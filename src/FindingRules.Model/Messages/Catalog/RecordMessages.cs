@@ -65,5 +65,28 @@ public static class RecordMessages
             Label = "send studies that may have to be sent again one at a time, each with a key of its own",
         };
 
+    public static Message FeedbackForm(string what, string expected) =>
+        new(7061, Severity.Error, At("feedback"), $"{what}, expected {expected}");
+
+    public static Message NoSuchSuggestion(string found, IReadOnlyCollection<string> known) =>
+        new(7062, Severity.Error, At("feedback"), known.Count == 0
+            ? $"the reading has no suggestion `{found}`, and no other"
+            : $"the reading has no suggestion `{found}`, expected {Spelling.List(known)}")
+        {
+            Label = Spelling.Closest(found, known) is { } closest ? $"did you mean `{closest}`?" : null,
+        };
+
+    public static Message NoReasons(string pack) =>
+        new(7064, Severity.Error, At("feedback"),
+            $"the pack `{pack}` lists no `reasons`, expected some before a suggestion can be overridden")
+        {
+            Label = "the department lists them in the manifest of its pack",
+        };
+
+    public static Message FeedbackWrong(int mistakes) =>
+        new(7065, Severity.Error, At("feedback"), mistakes == 1
+            ? "one part of the feedback cannot be recorded, and `messages` says which"
+            : $"{mistakes} parts of the feedback cannot be recorded, and `messages` says which");
+
     private static Location At(string what) => new SourceText(what, "").Whole;
 }

@@ -8,7 +8,8 @@ namespace FindingRules.Packs.Binding.Files;
 /// <param name="ListsAll">Every entry under <c>files</c> could be understood.</param>
 internal sealed record Manifest(
     string Name, string Title, string Version, int Language, string Department, string Caution, ApprovalClaim? Approval,
-    ImmutableArray<WithdrawalClaim> Withdrawn, ImmutableArray<ListedFile> Files, bool ListsAll);
+    ImmutableArray<WithdrawalClaim> Withdrawn, ImmutableSortedDictionary<string, string> Reasons,
+    ImmutableArray<ListedFile> Files, bool ListsAll);
 
 internal sealed record ApprovalClaim(string By, DateOnly On, string Digest, Location DigestAt);
 

@@ -19,14 +19,15 @@ internal static class ManifestBinder
     /// <summary>Null where it is not known which files the pack has; a mistake elsewhere in it does not stop the rest.</summary>
     public static Manifest? Bind(MappingNode root, MessageBag messages)
     {
-        var fields = Fields.Of(root, "the manifest", root.Opening, messages, Required, "withdrawn")!;
+        var fields = Fields.Of(root, "the manifest", root.Opening, messages, Required, "withdrawn", "reasons")!;
         var name = fields.Text("pack");
         if (name is not null) NameCheck.IsName(name, messages);
         var items = fields.Items("files", least: 1);
         var files = Files(items ?? [], messages);
         var manifest = new Manifest(
             name?.Value ?? "", fields.Words("title") ?? "", Version(fields), Language(fields), fields.Words("department") ?? "",
-            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), files, items?.Count == files.Length);
+            Caution(fields), Approval(fields, messages), Withdrawn(fields, messages), Reasons(fields, messages),
+            files, items?.Count == files.Length);
         return items is null ? null : manifest;
     }
 
@@ -91,6 +92,15 @@ internal static class ManifestBinder
             else messages.Add(PackMessages.ListedTwice(rule.Inside, "`withdrawn`", Shown.Briefly(rule.Value), first.Rule.Inside));
         }
         return claims.ToImmutable();
+    }
+
+    private static ImmutableSortedDictionary<string, string> Reasons(Fields fields, MessageBag messages)
+    {
+        var reasons = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var (code, says) in fields.Group("reasons")?.Entries ?? [])
+            if (NameCheck.IsName(code, messages) && fields.AsText(says, $"`{code.Value}`") is { } text)
+                reasons[code.Value] = Fields.OneLine(text.Value);
+        return reasons.ToImmutable();
     }
 
     private static ImmutableArray<ListedFile> Files(IReadOnlyList<DocumentNode> items, MessageBag messages)

@@ -17,6 +17,7 @@ public class DigestTests
     [InlineData("rules", "over: [CUFF-020, CUFF-021]", "over: [CUFF-021, CUFF-020]")]
     [InlineData("rules", "above 8 mm", "above 0.80 cm")]
     [InlineData("pack", "version: 1.0.0", "version: 1.0.1")]
+    [InlineData("pack", "  wording: The line is right and was worded differently.\n", "")]
     [InlineData("cases", "about: A dark tendon that was not re-angled.", "about: Another sentence.")]
     [InlineData("scales", "below 1 cm", "below 10 mm")]
     public void Layout_order_units_and_people_do_not_change_the_meaning(string kind, string old, string now)

@@ -1,0 +1,122 @@
+using System.Net;
+using System.Text;
+using System.Text.Json.Nodes;
+using FindingRules.Ledger.Signing;
+using FindingRules.Service.Tests.Hosting;
+using FindingRules.Service.Tests.Problems;
+using Xunit;
+
+namespace FindingRules.Service.Tests.Records;
+
+/// <summary>What was answered can be found, explained, repeated and proven.</summary>
+public sealed class AuditTests : IAsyncLifetime, IDisposable
+{
+    private readonly LedgerPlace _place = new();
+    private RunningService _service = null!;
+
+    public async Task InitializeAsync() => _service = await RunningService.StartAsync(ledger: _place);
+
+    public async Task DisposeAsync() => await _service.DisposeAsync();
+
+    public void Dispose() => _place.Dispose();
+
+    [Fact]
+    public async Task Proofs_hold_and_an_earlier_head_is_the_beginning_of_a_later_one()
+    {
+        var (address, _) = await RecordAsync("S-1");
+        var early = SignedTreeHead.Read(await _service.Client.GetByteArrayAsync("/v1/ledger/tree-head"))!;
+        for (var i = 0; i < 5; i++) await RecordAsync($"S-{i + 2}");
+        var pem = await _service.Client.GetStringAsync("/v1/ledger/public-key");
+        using var key = System.Security.Cryptography.ECDsa.Create();
+        key.ImportFromPem(pem);
+        Assert.True(early.IsSignedBy(new PublicKey(key.ExportSubjectPublicKeyInfo())));
+
+        var proof = await _service.GetJsonAsync($"{address}/proof");
+        Assert.Equal(Root((string)proof["header"]!, (long)proof["index"]!, (long)proof["head"]!["size"]!, proof["path"]!.AsArray()), (string)proof["head"]!["root"]!);
+        var small = await _service.GetJsonAsync($"{address}/proof?size={early.Size}");
+        Assert.Equal(early.Root, (string?)small["head"]!["root"]);
+        var consistency = await _service.GetJsonAsync($"/v1/ledger/consistency?from={early.Size}");
+        Assert.NotEmpty(consistency["path"]!.AsArray());
+        Assert.Equal(early.Size, (long)consistency["from"]!);
+        Assert.Equal(early.Root, (string?)(await _service.GetJsonAsync($"/v1/ledger/tree-head?size={early.Size}"))["root"]);
+    }
+
+    [Theory]
+    [InlineData("rule=CUFF-010", true)]
+    [InlineData("rule=CUFF-010&outcome=shown", true)]
+    [InlineData("rule=CUFF-010&outcome=unknown", false)]
+    [InlineData("topic=tear-depth", true)]
+    [InlineData("topic=tear-depth&value=full-thickness", true)]
+    [InlineData("topic=tear-depth&value=bursal-sided", false)]
+    [InlineData("subject=right supraspinatus&study=S-1", true)]
+    [InlineData("subject=left supraspinatus", false)]
+    [InlineData("pack=example&version=1.0.0", true)]
+    [InlineData("pack=other", false)]
+    [InlineData("from=2020-01-01&to=2120-01-01T00:00:00Z", true)]
+    [InlineData("to=2020-01-01", false)]
+    [InlineData("accepted=true", false)]
+    public async Task A_reading_is_found_by_what_is_asked(string query, bool isFound)
+    {
+        var (address, _) = await RecordAsync("S-1");
+        var found = (await _service.GetJsonAsync($"/v1/readings?{query}"))["records"]!.AsArray();
+        Assert.Equal(isFound ? [address] : [], found.Select(r => (string)r!["url"]!));
+    }
+
+    [Fact]
+    public async Task Pages_lead_on_to_every_reading_once()
+    {
+        for (var i = 0; i < 7; i++) await RecordAsync($"S-{i}");
+        var keys = new List<string>();
+        for (var next = "/v1/readings?rule=CUFF-010&limit=3"; next is not null;)
+        {
+            var page = await _service.GetJsonAsync(next);
+            keys.AddRange(page["records"]!.AsArray().Select(r => (string)r!["study"]!));
+            next = page["next"] is { } cursor ? $"/v1/readings?rule=CUFF-010&limit=3&cursor={cursor}" : null;
+        }
+        Assert.Equal(Enumerable.Range(0, 7).Reverse().Select(i => $"S-{i}"), keys);
+    }
+
+    [Theory]
+    [InlineData("/v1/readings?rul=X", 400, "FR7007")]
+    [InlineData("/v1/readings?from=yesterday", 400, "FR7053")]
+    [InlineData("/v1/readings?limit=0", 400, "FR7053")]
+    [InlineData("/v1/readings?revision=abc", 400, "FR7060")]
+    [InlineData("/v1/readings?cursor=abc", 400, "FR6047")]
+    [InlineData("/v1/readings/S-1", 400, "FR7053")]
+    [InlineData("/v1/readings/0198c5a0-7d3e-7c41-9a55-6f2f0d4b8e11", 404, "FR7052")]
+    [InlineData("/v1/readings/0198c5a0-7d3e-7c41-9a55-6f2f0d4b8e11/trace?again=perhaps", 400, "FR7053")]
+    [InlineData("/v1/ledger/tree-head?size=100", 400, "FR6048")]
+    [InlineData("/v1/ledger/consistency", 400, "FR7053")]
+    [InlineData("/v1/ledger/consistency?from=100", 400, "FR6048")]
+    [InlineData("/v1/ledger/export?since=1", 400, "FR7007")]
+    public async Task What_cannot_be_asked_is_a_problem(string address, int status, string code)
+    {
+        using var answer = await _service.Client.GetAsync(address);
+        await answer.IsProblemAsync((HttpStatusCode)status, code);
+    }
+
+    private async Task<(string Address, string Reading)> RecordAsync(string key)
+    {
+        using var answer = await _service.PostAsync(Studies.FullThickness.Replace("S-7F3K", key, StringComparison.Ordinal));
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        return (answer.Headers.Location!.ToString(), await answer.Content.ReadAsStringAsync());
+    }
+
+    // RFC 9162, section 2.1.3.2, written anew.
+    private static string Root(string header, long index, long size, JsonArray path)
+    {
+        var hash = System.Security.Cryptography.SHA256.HashData([0, .. Encoding.UTF8.GetBytes(header)]);
+        var (at, last) = (index, size - 1);
+        foreach (var step in path.Select(p => Convert.FromHexString((string)p!)))
+        {
+            if (at % 2 == 1 || at == last)
+            {
+                hash = System.Security.Cryptography.SHA256.HashData([1, .. step, .. hash]);
+                while (at % 2 == 0 && at != 0) (at, last) = (at >> 1, last >> 1);
+            }
+            else hash = System.Security.Cryptography.SHA256.HashData([1, .. hash, .. step]);
+            (at, last) = (at >> 1, last >> 1);
+        }
+        return Convert.ToHexStringLower(hash);
+    }
+}

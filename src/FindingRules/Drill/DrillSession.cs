@@ -51,6 +51,7 @@ public sealed class DrillSession
     {
         Progress = Progress.With(question.Key, verdict);
         // Once more and not until it is right: the next session begins with it.
-        if (verdict is DrillVerdict.Wrong or DrillVerdict.WrongReason && _again.Add(question.Key)) _missed.Enqueue((question.Key, Asked + Between));
+        if (verdict is DrillVerdict.Wrong or DrillVerdict.WrongReason && _again.Add(question.Key))
+            _missed.Enqueue((question.Key, Asked + Between));
     }
 }

@@ -27,7 +27,10 @@ internal static class CompletenessWriter
     private static void AddGaps(ImmutableArray<NotAssessed>.Builder gaps, Examination examination, ProtocolUse use)
     {
         foreach (var item in use.Protocol.Required)
-            AddGaps(gaps, examination, use, examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None), item.Findings);
+        {
+            var site = examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None);
+            AddGaps(gaps, examination, use, site, item.Findings);
+        }
         AddGaps(gaps, examination, use, 0, use.Protocol.Facts);
     }
 

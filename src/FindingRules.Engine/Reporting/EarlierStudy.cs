@@ -18,8 +18,8 @@ internal static class EarlierStudy
         if (truth != Truth.Unknown) return truth == wanted;
         return (condition, node) switch
         {
-            (AllOf all, AllNode nodes) => CanParts(wanted, examination, all.Parts, nodes.Parts, instance, isEachNeeded: wanted == Truth.True),
-            (AnyOf any, AnyNode nodes) => CanParts(wanted, examination, any.Parts, nodes.Parts, instance, isEachNeeded: wanted == Truth.False),
+            (AllOf all, AllNode nodes) => CanParts(wanted, examination, all.Parts, nodes.Parts, instance, wanted == Truth.True),
+            (AnyOf any, AnyNode nodes) => CanParts(wanted, examination, any.Parts, nodes.Parts, instance, wanted == Truth.False),
             (Negation negation, NotNode not) => CanBecome(Kleene.Not(wanted), examination, negation.Part, not.Part, instance),
             (Statement, StatementNode leaf) => !SpeaksOfEarlier(leaf),
             _ => true,

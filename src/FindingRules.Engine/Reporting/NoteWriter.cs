@@ -36,8 +36,8 @@ internal static class NoteWriter
         if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
             yield return $"The {subject.Title} was sent as not assessable and with findings: the findings were used. Check which holds.";
         foreach (var (finding, lesion) in Opposed(sent))
-            yield return $"The {subject.Title} was sent with {finding.Finding.Title} {finding.Value}, which its lesion {lesion} contradicts: "
-                + "check which holds.";
+            yield return $"The {subject.Title} was sent with {finding.Finding.Title} {finding.Value}, "
+                + $"which its lesion {lesion} contradicts: check which holds.";
         if (sent.Side == Side.Unknown)
             yield return $"The side of the {sent.Structure.Title} was not sent: what depends on a side stays unknown.";
     }

@@ -55,16 +55,15 @@ internal readonly ref struct StatementEvidence
             return !(chosen[^1] is var index and >= 0
                 && examination.TopicAt(index, ((TopicNode)node).Topic) is { Status: TopicStatus.None });
         foreach (var look in at._look.Findings)
-            if (at.InstanceOf(look) is var index and >= 0 && examination[index].Values[look.Slot] is not null && !at.IsFilled(index, look.Slot))
+            if (at.InstanceOf(look) is var i and >= 0 && examination.ValueAt(i, look.Slot) is not null && !at.IsFilled(i, look.Slot))
                 return true;
         return false;
     }
 
     private Evidence Structure()
     {
-        var isAssessed = _node.Test(_examination, _chosen, isWidened: false) == Truth.True;
-        return new Evidence(
-            SubjectAt(_chosen[^1], _node.Places[^1]), "structure", isAssessed ? "assessed" : "not assessed", _look.Words, null, null, false);
+        var value = _node.Test(_examination, _chosen, isWidened: false) == Truth.True ? "assessed" : "not assessed";
+        return new Evidence(SubjectAt(_chosen[^1], _node.Places[^1]), "structure", value, _look.Words, null, null, false);
     }
 
     private Evidence Topic(TopicStatement statement, TopicNode node)

@@ -53,9 +53,11 @@ internal static class SuggestionWriter
     {
         var rules = new List<RuleAt>();
         foreach (var (position, value) in topic.Entry.Givers)
-            if (value == topic.State.Value && new RuleAt(topic.Examination, topic.Index, position) is { State.Standing: Standing.Stands } rule
-                && !rules.Contains(rule))
-                rules.Add(rule);
+        {
+            if (value != topic.State.Value) continue;
+            var rule = new RuleAt(topic.Examination, topic.Index, position);
+            if (rule.State.Standing == Standing.Stands && !rules.Contains(rule)) rules.Add(rule);
+        }
         return rules;
     }
 }

@@ -8,7 +8,8 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// The calm line of each protocol of which everything was assessed, where on its side nothing was said, nothing true waits for
-/// something unknown and nothing sent, now or of the earlier study, departs from normal.
+/// something unknown and nothing sent, now or of the earlier study, departs from normal. What a caution answers, and what is near
+/// a limit, is excepted in the line itself.
 /// </summary>
 internal static class CalmWriter
 {
@@ -18,9 +19,15 @@ internal static class CalmWriter
         var calm = study.Protocols.Where(u => IsQuiet(u.Side, disturbed) && CompletenessWriter.IsComplete(decided.Examination, u)).ToList();
         if (calm.Count == 0) return null;
         var filler = new WordingFiller(decided.Examination);
-        return disturbed.Count == 0 && calm.Count == study.Protocols.Length
-            ? string.Join(" ", calm.Select(u => filler.Fill(u.Protocol.Calm, 0)).Distinct())
-            : string.Join(" ", calm.Select(u => $"{Named(u)}: {filler.Fill(u.Protocol.Calm, 0)}"));
+        var excepted = Excepted(decided, study, reading);
+        var isWhole = disturbed.Count == 0 && calm.Count == study.Protocols.Length;
+        return string.Join(" ", calm.Select(Line).Distinct());
+
+        string Line(ProtocolUse use)
+        {
+            var except = IsQuiet(use.Side, excepted) ? "" : "Apart from what is named below: ";
+            return $"{(isWhole ? "" : $"{Named(use)}: ")}{except}{filler.Fill(use.Protocol.Calm, 0)}";
+        }
     }
 
     /// <summary>What has no side, or one that is not known, disturbs both.</summary>
@@ -41,8 +48,24 @@ internal static class CalmWriter
             .Where(r => r.State.Standing == Standing.Open || (r.State.Standing == Standing.Stands && !r.IsPublished))
             .Select(r => r.Instance.Subject.Side);
         // What was abnormal earlier and is not spoken of now may have been treated or missed: the line would settle which.
-        var departing = study.Subjects.Concat(study.Earlier ?? []).Where(NormalFilling.IsDescribed).Select(s => s.Side);
+        var departing = study.Subjects.Where(s => NormalFilling.IsDescribed(s) && !IsAnswered(s, reading))
+            .Concat((study.Earlier ?? []).Where(NormalFilling.IsDescribed)).Select(s => s.Side);
         return [.. said, .. waiting, .. departing];
+    }
+
+    private static HashSet<Side> Excepted(Decided decided, Study study, Reading reading) =>
+    [
+        .. new BorderlineText(decided, reading).Near().Select(n => decided.Find(n.Subject)?.Side ?? Side.Unknown),
+        .. study.Subjects.Where(NormalFilling.IsDescribed).Select(s => s.Side),
+    ];
+
+    /// <summary>Each thing in it that departs from normal is spoken of by a caution.</summary>
+    private static bool IsAnswered(StudySubject sent, Reading reading)
+    {
+        var key = new Subject(sent.Structure, sent.Side, null).Key;
+        var answered = reading.Cautions.SelectMany(c => c.RestsOn).Where(e => e.Subject == key).Select(e => e.Finding)
+            .ToHashSet(StringComparer.Ordinal);
+        return sent.Lesions.IsEmpty && NormalFilling.Describing(sent.Findings).All(f => answered.Contains(f.Finding.Name));
     }
 
     private static string Named(ProtocolUse use) => use.Side is Side.Left or Side.Right

@@ -91,4 +91,15 @@ internal sealed class Decided
     public ImmutableArray<int> Instances { get; }
 
     public ImmutableArray<RuleAt> Rules { get; }
+
+    public Model.Studies.Subject? Find(string subjectKey) => Enumerable.Range(0, Examination.Count)
+        .Select(i => Examination[i].Subject)
+        .FirstOrDefault(s => s.Key == subjectKey);
+
+    public string TitleOf(string subjectKey, string finding)
+    {
+        var vocabulary = Examination.Network.Pack.Vocabulary;
+        var findings = Find(subjectKey) is { Structure: { } structure } ? structure.Kind.Findings : vocabulary.StudyFacts;
+        return findings.GetValueOrDefault(finding)?.Title ?? finding.Replace('-', ' ');
+    }
 }

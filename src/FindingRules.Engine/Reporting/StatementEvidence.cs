@@ -54,7 +54,12 @@ internal static class StatementEvidence
         if (at.Value(threshold) is not { IsPoint: true, Low: { } limit }) return (null, null);
         var unit = at.UnitOf(value) ?? at.UnitOf(threshold);
         if (unit is null) return (null, null);
-        var shown = threshold is ConstantExpression constant ? constant.Quantity.ToString() : Quantity.FromBase(limit, unit).ToString();
+        var shown = threshold switch
+        {
+            ConstantExpression constant => constant.Quantity.ToString(),
+            DerivedExpression derived => derived.Measure.Show(limit),
+            _ => Quantity.FromBase(limit, unit).ToString(),
+        };
         return at.Value(value) is { IsPoint: true, Low: { } point }
             ? (shown, Quantity.FromBase(Rational.Abs(point - limit), unit).ToString())
             : (shown, null);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Data.Common;
-using System.Runtime.CompilerServices;
 using FindingRules.Ledger.Appending;
 using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Erasing;
@@ -47,7 +46,8 @@ public sealed class RecordLedger : IAsyncDisposable
 
     public PublicKey PublicKey => _key.Public;
 
-    /// <summary>Opens the ledger, begins it where there is none, and brings an older one to the present form.</summary>
+    /// <summary>Opens the ledger, begins it where there is none (unless told otherwise), and brings an older one to the present
+    /// form.</summary>
     public static async Task<RecordLedger> OpenAsync(LedgerLocation at, LedgerOptions? options = null)
     {
         options ??= new LedgerOptions();
@@ -171,19 +171,8 @@ public sealed class RecordLedger : IAsyncDisposable
                 connection, ProofPath.Consistency((ulong)from, (ulong)head.Size), _database.Name), head), cancellation);
 
     /// <summary>All records that are there now, in order, a few at a time.</summary>
-    public async IAsyncEnumerable<LedgerRecord> ExportAsync(
-        long from = 0, [EnumeratorCancellation] CancellationToken cancellation = default)
-    {
-        const int pageRecords = 200;
-        var size = await _database.ReadAsync(RecordRows.SizeAsync, cancellation);
-        while (from < size)
-        {
-            var start = from;
-            var page = await _database.ReadAsync(c => RecordRows.ListAsync(c, start, size, pageRecords), cancellation);
-            foreach (var record in page) yield return record;
-            from += pageRecords;
-        }
-    }
+    public IAsyncEnumerable<LedgerRecord> ExportAsync(long from = 0, CancellationToken cancellation = default) =>
+        RecordRows.ExportAsync(_database, from, cancellation);
 
     /// <summary>Erases bodies and records that it did. Proofs keep holding, for the leaves stay.</summary>
     public async Task<ErasureResult> EraseAsync(ErasureRequest request, CancellationToken cancellation = default)

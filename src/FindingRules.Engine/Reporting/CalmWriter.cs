@@ -8,7 +8,8 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// The calm line of each protocol of which everything was assessed, where on its side nothing was said, nothing true waits for
-/// something unknown and nothing sent, now or of the earlier study, departs from normal.
+/// something unknown and nothing sent, now or of the earlier study, departs from normal. What a caution answers, and what is near
+/// a limit, is excepted in the line itself.
 /// </summary>
 internal static class CalmWriter
 {
@@ -21,9 +22,15 @@ internal static class CalmWriter
             if (disturbed.IsQuiet(use.Side) && CompletenessWriter.IsComplete(decided.Examination, use))
                 calm.Add(use);
         if (calm.Count == 0) return null;
-        return disturbed.IsNone && calm.Count == study.Protocols.Length
-            ? string.Join(" ", calm.Select(u => decided.Filler.Fill(u.Protocol.Calm, 0)).Distinct())
-            : string.Join(" ", calm.Select(u => $"{Named(u)}: {decided.Filler.Fill(u.Protocol.Calm, 0)}"));
+        var excepted = Excepted(decided, study, reading);
+        var isWhole = disturbed.IsNone && calm.Count == study.Protocols.Length;
+        return string.Join(" ", calm.Select(Line).Distinct());
+
+        string Line(ProtocolUse use)
+        {
+            var except = excepted.IsQuiet(use.Side) ? "" : "Apart from what is named below: ";
+            return $"{(isWhole ? "" : $"{Named(use)}: ")}{except}{decided.Filler.Fill(use.Protocol.Calm, 0)}";
+        }
     }
 
     private static Sides Disturbed(Decided decided, Study study, Reading reading)
@@ -41,12 +48,35 @@ internal static class CalmWriter
                 sides = sides.With(rule.Instance.Side);
         // What was abnormal earlier and is not spoken of now may have been treated or missed: the line would settle which.
         foreach (var subject in study.Subjects)
-            if (NormalFilling.IsDescribed(subject))
+            if (NormalFilling.IsDescribed(subject) && !IsAnswered(subject, reading))
                 sides = sides.With(subject.Side);
         foreach (var subject in study.Earlier ?? [])
             if (NormalFilling.IsDescribed(subject))
                 sides = sides.With(subject.Side);
         return sides;
+    }
+
+    private static Sides Excepted(Decided decided, Study study, Reading reading)
+    {
+        var sides = default(Sides);
+        foreach (var (subject, _) in new BorderlineText(decided, reading).Near())
+            sides = sides.With(decided.Find(subject)?.Side ?? Side.Unknown);
+        foreach (var subject in study.Subjects)
+            if (NormalFilling.IsDescribed(subject))
+                sides = sides.With(subject.Side);
+        return sides;
+    }
+
+    /// <summary>Each thing in it that departs from normal is spoken of by a caution.</summary>
+    private static bool IsAnswered(StudySubject sent, Reading reading)
+    {
+        if (!sent.Lesions.IsEmpty) return false;
+        var key = new Subject(sent.Structure, sent.Side, null).Key;
+        foreach (var finding in sent.Findings.InOrder)
+            if (NormalFilling.IsDescribing(finding)
+                && !reading.Cautions.Any(c => c.RestsOn.Any(e => e.Subject == key && e.Finding == finding.Finding.Name)))
+                return false;
+        return true;
     }
 
     private static Side SideOf(Decided decided, string subject)

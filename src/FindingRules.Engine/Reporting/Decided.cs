@@ -73,6 +73,21 @@ internal sealed class Decided
         return false;
     }
 
+    public Subject? Find(string subjectKey)
+    {
+        for (var i = 0; i < Examination.Count; i++)
+            if (Examination[i].Subject is var subject && subject.Key == subjectKey)
+                return subject;
+        return null;
+    }
+
+    public string TitleOf(string subjectKey, string finding)
+    {
+        var vocabulary = Examination.Network.Pack.Vocabulary;
+        var findings = Find(subjectKey) is { Structure: { } structure } ? structure.Kind.Findings : vocabulary.StudyFacts;
+        return findings.GetValueOrDefault(finding)?.Title ?? finding.Replace('-', ' ');
+    }
+
     private ImmutableArray<RuleAt> LiveRules()
     {
         var rules = ImmutableArray.CreateBuilder<RuleAt>();

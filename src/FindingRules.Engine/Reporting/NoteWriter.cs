@@ -14,11 +14,12 @@ internal static class NoteWriter
     {
         var notes = ImmutableArray.CreateBuilder<string>();
         var said = new Said(reading);
-        foreach (var subject in InOrder(study.Subjects))
+        var subjects = InOrder(study.Subjects);
+        AddNotFilled(notes, subjects);
+        foreach (var subject in subjects)
         {
-            if (subject.IsNormal || subject.IsNotAssessable || subject.Lesions.Length > 0 || subject.Side == Side.Unknown)
-                notes.AddRange(Notes(subject));
-            AddUnanswered(notes, subject, said);
+            if (subject.IsNotAssessable || subject.Lesions.Length > 0 || subject.Side == Side.Unknown) notes.AddRange(Notes(subject));
+            if (reading.Held.IsEmpty || !AddWithheld(notes, subject, reading)) AddUnanswered(notes, subject, said);
         }
         foreach (var subject in InOrder(study.Earlier ?? [])) AddEarlier(notes, subject, said);
         return notes.DrainToImmutable();
@@ -28,11 +29,23 @@ internal static class NoteWriter
         subjects.Sort(static (a, b) =>
             string.CompareOrdinal(a.Structure.Name, b.Structure.Name) is var byName && byName != 0 ? byName : a.Side - b.Side);
 
+    /// <summary>One line for however many: it says the same of each.</summary>
+    private static void AddNotFilled(ImmutableArray<string>.Builder notes, ImmutableArray<StudySubject> subjects)
+    {
+        var departing = new List<(string Title, string With)>();
+        foreach (var sent in subjects)
+            if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
+                departing.Add((new Subject(sent.Structure, sent.Side, null).Title, departure));
+        if (departing is [var one])
+            notes.Add($"The {one.Title} is described as normal and with {one.With}: the rest of it is not taken as normal.");
+        else if (departing.Count > 1)
+            notes.Add($"Described as normal and with a finding: {string.Join(", ", departing.Select(d => $"{d.Title} ({d.With})"))}. "
+                + "The rest of each is not taken as normal.");
+    }
+
     private static IEnumerable<string> Notes(StudySubject sent)
     {
         var subject = new Subject(sent.Structure, sent.Side, null);
-        if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
-            yield return $"The {subject.Title} is described as normal and with {departure}: the rest of it is not taken as normal.";
         if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
             yield return $"The {subject.Title} was sent as not assessable and with findings: the findings were used. Check which holds.";
         foreach (var (finding, lesion) in Opposed(sent))
@@ -67,16 +80,45 @@ internal static class NoteWriter
         StringBuilder? left = null;
         foreach (var finding in findings.InOrder)
             if (NormalFilling.IsDescribing(finding) && !said.IsAnswered(subject, lesions, finding.Finding.Name)
-                && (finding.Finding.Type is SignType || !(said.IsDescribed(subject.Key) || said.IsDescribed(subject.Whole.Key))))
+                && (finding.Finding.Type is SignType || !said.IsDescribed(subject, lesions)))
                 (left is null ? left = new StringBuilder() : left.Append(", ")).Append(Words(finding));
         if (left is not null) notes.Add($"Also recorded of the {subject.Title}: {left}; not interpreted.");
     }
+
+    /// <summary>
+    /// What was seen stays in the text while its name is withheld: what departs from normal, and what the hold rests on that has
+    /// no normal. False where something was said of the subject, or nothing is withheld.
+    /// </summary>
+    private static bool AddWithheld(ImmutableArray<string>.Builder notes, StudySubject sent, Reading reading)
+    {
+        var whole = new Subject(sent.Structure, sent.Side, null);
+        var holds = reading.Held.Where(h => IsOf(h.Subject, whole.Key)).ToList();
+        var held = holds.SelectMany(h => h.RestsOn).Select(e => e.Finding).ToHashSet(StringComparer.Ordinal);
+        if (holds.Count == 0 || reading.Suggestions.Any(s => IsOf(s.Subject, whole.Key))) return false;
+        AddRecorded(sent.Findings, whole);
+        foreach (var lesion in sent.Lesions) AddRecorded(lesion.Findings, whole with { Lesion = lesion.Id });
+        return true;
+
+        void AddRecorded(Findings findings, Subject subject)
+        {
+            var recorded = findings.InOrder
+                .Where(f => NormalFilling.IsDescribing(f) || (held.Contains(f.Finding.Name) && HasNoNormal(f))).Select(Words).ToList();
+            if (recorded.Count > 0)
+                notes.Add($"Recorded of the {subject.Title}: {string.Join(", ", recorded)}; not interpreted while an answer is withheld.");
+        }
+    }
+
+    private static bool HasNoNormal(SentFinding f) =>
+        f.Value is not NotAssessableValue && !f.Finding.IsAbsentWhenNormal && NormalFilling.NormalOf(f.Finding.Type) is null;
+
+    /// <summary>The structure itself, or a lesion in it.</summary>
+    private static bool IsOf(string key, string whole) => key == whole || key.StartsWith($"{whole} ", StringComparison.Ordinal);
 
     /// <summary>An earlier change must not vanish because the subject is described as normal now.</summary>
     private static void AddEarlier(ImmutableArray<string>.Builder notes, StudySubject sent, Said said)
     {
         var whole = new Subject(sent.Structure, sent.Side, null);
-        if (said.IsDescribed(whole.Key, withLesions: true)) return;
+        if (said.IsDescribed(whole.Key)) return;
         var left = new Once<string>();
         foreach (var findings in sent.Lesions.Select(l => l.Findings).Prepend(sent.Findings))
             foreach (var finding in findings.InOrder)
@@ -118,10 +160,17 @@ internal static class NoteWriter
             return false;
         }
 
-        public bool IsDescribed(string subject) => _described.Contains(subject);
+        /// <summary>The subject, its structure or one of its lesions.</summary>
+        public bool IsDescribed(Subject subject, ImmutableArray<Lesion> lesions)
+        {
+            if (_described.Contains(subject.Key) || _described.Contains(subject.Whole.Key)) return true;
+            foreach (var lesion in lesions)
+                if (_described.Contains((subject with { Lesion = lesion.Id }).Key))
+                    return true;
+            return false;
+        }
 
-        public bool IsDescribed(string subject, bool withLesions) =>
-            IsDescribed(subject) || (withLesions && _described.Any(key => key.StartsWith($"{subject} ", StringComparison.Ordinal)));
+        public bool IsDescribed(string whole) => _described.Any(key => IsOf(key, whole));
 
         private void Describe(string subject, ImmutableArray<Evidence> restsOn)
         {

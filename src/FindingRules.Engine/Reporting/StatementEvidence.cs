@@ -112,7 +112,12 @@ internal readonly ref struct StatementEvidence
         var amounts = new AmountReader(_examination, _node, _chosen);
         var unit = amounts.UnitOf(measured, Place.Own) ?? amounts.UnitOf(threshold, Place.Own);
         if (unit is null) return default;
-        var shown = threshold is ConstantExpression constant ? constant.Quantity.ToString() : Quantity.FromBase(end, unit).ToString();
+        var shown = threshold switch
+        {
+            ConstantExpression constant => constant.Quantity.ToString(),
+            DerivedExpression derived => derived.Measure.Show(end),
+            _ => Quantity.FromBase(end, unit).ToString(),
+        };
         return (shown, Point(value) is { } point ? Quantity.FromBase(Rational.Abs(point - end), unit).ToString() : null);
     }
 

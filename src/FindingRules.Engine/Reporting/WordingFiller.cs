@@ -67,7 +67,7 @@ internal sealed class WordingFiller(Examination examination)
     private string? Derived(DerivedMeasure measure, Instance at, int instance)
     {
         if (!measure.Scope.Covers(at.Subject.Structure)) return null;
-        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value ? Shown(value, measure.Unit) : null;
+        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value ? Shown(value, measure.Show) : null;
     }
 
     private string? Topic(Topic topic, Instance at)
@@ -84,17 +84,18 @@ internal sealed class WordingFiller(Examination examination)
     {
         null or NotAssessableValue => null,
         ChoiceValue choice => choice.Value.Replace('-', ' '),
-        MeasuredValue { IsFromNormal: true } measured => $"normal, {Shown(measured.Interval, measured.Unit)}",
+        MeasuredValue { IsFromNormal: true } measured =>
+            $"normal, {Shown(measured.Interval, inBase => Quantity.FromBase(inBase, measured.Unit).ToString())}",
         _ => value.ToString(),
     };
 
     /// <summary>Such as 55 %, between 2 mm and 3 mm, less than 2 mm.</summary>
-    private static string? Shown(Interval interval, Unit unit) => (interval.Low, interval.High) switch
+    private static string? Shown(Interval interval, Func<Rational, string> show) => (interval.Low, interval.High) switch
     {
-        ({ } low, { } high) when low == high => Quantity.FromBase(low, unit).ToString(),
-        ({ } low, { } high) => $"{Quantity.FromBase(low, unit)} to {Quantity.FromBase(high, unit)}",
-        ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {Quantity.FromBase(low, unit)}",
-        (null, { } high) => $"{(interval.HighClosed ? "at most" : "less than")} {Quantity.FromBase(high, unit)}",
+        ({ } low, { } high) when low == high => show(low),
+        ({ } low, { } high) => $"{show(low)} to {show(high)}",
+        ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {show(low)}",
+        (null, { } high) => $"{(interval.HighClosed ? "at most" : "less than")} {show(high)}",
         _ => null,
     };
 }

@@ -74,17 +74,14 @@ internal sealed class Indexer : IAsyncDisposable
         }
     }
 
-    private Task<(long Size, long Indexed)> ReadAsync() => _database.ReadAsync(async connection => (await connection.ListAsync(
-        r => (r.GetInt64(0), r.GetInt64(1)), "SELECT t.size, w.indexed FROM tree t, watermark w")).Single());
+    private Task<(long Size, long Indexed)> ReadAsync() => _database.ReadAsync(Unindexed.ReachAsync);
 
     private Task<long> StepAsync() => _database.WriteAsync(WriteKind.Index, StepAsync);
 
     private async Task<long> StepAsync(DbConnection connection)
     {
         var indexed = await _database.LockIndexAsync(connection);
-        var records = await connection.ListAsync(
-            IndexedRecord.Read, $"{IndexedRecord.Columns} WHERE r.position >= @from ORDER BY r.position LIMIT @most",
-            ("@from", indexed), ("@most", StepRecords));
+        var records = await IndexedRecord.ListAsync(connection, indexed, StepRecords);
         var rows = new IndexRows { Indexed = indexed + records.Count };
         foreach (var record in records)
         {

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Text.Json;
 using FindingRules.Ledger;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
@@ -74,16 +73,11 @@ internal sealed class PackRecords(LedgerKeeper keeper, PackShelf shelf, ILogger<
         {
             var page = await ledger.SearchAsync(query);
             foreach (var record in page.Records)
-            {
-                if (record.Body is not { } body) continue;
-                using var content = JsonDocument.Parse(body.Content);
-                found.Add((Text(content, "pack"), Text(content, "rule")));
-            }
+                if (WithdrawalEntry.Read(record) is { } withdrawal)
+                    found.Add((withdrawal.Pack, withdrawal.Rule));
             query = query with { Cursor = page.Next };
         }
         while (query.Cursor is not null);
         return found;
     }
-
-    private static string Text(JsonDocument content, string name) => content.RootElement.GetProperty(name).GetString() ?? "";
 }

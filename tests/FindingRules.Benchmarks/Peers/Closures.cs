@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FindingRules.Benchmarks.Workload;
+using FindingRules.Workload;
 
 namespace FindingRules.Benchmarks.Peers;
 

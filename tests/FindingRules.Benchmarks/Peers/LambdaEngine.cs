@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using FindingRules.Benchmarks.Workload;
+using FindingRules.Workload;
 using RulesEngine.Models;
 
 namespace FindingRules.Benchmarks.Peers;
@@ -46,6 +46,6 @@ internal sealed class LambdaEngine
     {
         Relation.AtLeast => string.Create(CultureInfo.InvariantCulture, $"s.{comparison.Finding} >= {comparison.Operand / 10.0:0.0}"),
         Relation.Below => string.Create(CultureInfo.InvariantCulture, $"s.{comparison.Finding} < {comparison.Operand / 10.0:0.0}"),
-        _ => $"({string.Join(" || ", HandWritten.Values(comparison.Operand).Select(v => $"s.{comparison.Finding} == {v}"))})",
+        _ => $"({string.Join(" || ", comparison.Values.Select(v => $"s.{comparison.Finding} == {v}"))})",
     };
 }

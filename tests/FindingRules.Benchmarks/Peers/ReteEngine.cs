@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Linq.Expressions;
-using FindingRules.Benchmarks.Workload;
+using FindingRules.Workload;
 using NRules;
 using NRules.RuleModel;
 using NRules.RuleModel.Builders;
@@ -56,7 +56,7 @@ internal sealed class ReteEngine(ImmutableArray<RuleSketch> rules)
         {
             Relation.AtLeast => Expression.GreaterThanOrEqual(value, Expression.Constant(comparison.Operand / 10.0)),
             Relation.Below => Expression.LessThan(value, Expression.Constant(comparison.Operand / 10.0)),
-            _ => HandWritten.Values(comparison.Operand).Select(v => Expression.Equal(value, Expression.Constant(v))).Aggregate(Expression.OrElse),
+            _ => comparison.Values.Select(v => Expression.Equal(value, Expression.Constant(v))).Aggregate(Expression.OrElse),
         };
     }
 }

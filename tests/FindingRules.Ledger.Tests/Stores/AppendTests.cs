@@ -3,6 +3,7 @@ using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Correlation;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -12,7 +13,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_reading_comes_back_as_it_was_recorded(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var terms = new IndexTerms
         {
@@ -40,7 +41,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Records_of_many_writers_follow_each_other_without_a_gap(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using (var ledger = await place.OpenAsync()) await ledger.AddAsync(0, 300);
         await using var again = await place.OpenAsync();
         await again.AddAsync(300, 300);
@@ -53,7 +54,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_reading_of_a_pack_that_is_not_stored_is_refused(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(1)));
         Assert.Equal((LedgerFailure.PackMissing, "FR6015"), (failure.Failure, failure.Told.Code));
@@ -68,7 +69,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task An_append_after_closing_says_so(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         var ledger = await place.OpenAsync();
         await ledger.AddAsync(Entries.Reading(1));
         await ledger.DisposeAsync();

@@ -2,6 +2,7 @@ using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
 using FindingRules.Service.Records;
 using FindingRules.Service.Tests.Hosting;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;

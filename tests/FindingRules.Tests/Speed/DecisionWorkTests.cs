@@ -1,5 +1,6 @@
 using CsCheck;
-using FindingRules.Benchmarks.Workload;
+using FindingRules.Benchmarks.Deciding;
+using FindingRules.Workload;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
@@ -11,7 +12,7 @@ namespace FindingRules.Tests.Speed;
 /// <summary>What a decision does and allocates, counted: no clock, so that it fails wherever it grows.</summary>
 public sealed class DecisionWorkTests
 {
-    private static readonly StudyFacts _facts = new Benchmarks.Workload.StudyDrawing(seed: 2).Make(1)[0];
+    private static readonly StudyFacts _facts = new FactsDrawing(seed: 2).Make(1)[0];
 
     [Theory]
     [InlineData(500)]

@@ -16,11 +16,12 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     private readonly SqliteWriter _records;
     private readonly SqliteWriter _index;
 
-    private SqliteDatabase(string path, LedgerOptions options)
+    private SqliteDatabase(string path, LedgerOptions options, bool isStill = false)
     {
         Name = path;
         LockWait = options.LockWait;
-        _readString = ConnectionString(path, SqliteOpenMode.ReadOnly, isPooled: true);
+        _readString = ConnectionString(
+            isStill ? $"{new Uri(Path.GetFullPath(path)).AbsoluteUri}?immutable=1" : path, SqliteOpenMode.ReadOnly, isPooled: true);
         var write = ConnectionString(path, SqliteOpenMode.ReadWrite, isPooled: false);
         _records = new SqliteWriter(write, "FULL", options);
         _index = new SqliteWriter(write, "NORMAL", options);
@@ -51,7 +52,20 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     public static SqliteDatabase OpenToRead(string path)
     {
         if (!File.Exists(path)) throw Fail.Missing(path, "there is no such file");
-        var database = new SqliteDatabase(path, new LedgerOptions());
+        try
+        {
+            return OpenToRead(path, isStill: false);
+        }
+        // To read beside those who write, files beside it are needed. Where they are not and cannot be made, nobody writes.
+        catch (LedgerException e) when (e.Failure is LedgerFailure.Missing or LedgerFailure.ReadOnly && !File.Exists($"{path}-wal"))
+        {
+            return OpenToRead(path, isStill: true);
+        }
+    }
+
+    private static SqliteDatabase OpenToRead(string path, bool isStill)
+    {
+        var database = new SqliteDatabase(path, new LedgerOptions(), isStill);
         try
         {
             SqliteSchema.CheckOnly(path, database._readString);

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 
-namespace FindingRules.Benchmarks.Workload;
+namespace FindingRules.Workload;
 
 /// <summary>Studies of every structure, a fifth of the findings not sent.</summary>
-internal sealed class StudyDrawing(int seed, double shareSent = StudyDrawing.ShareSent)
+public sealed class FactsDrawing(int seed, double shareSent = FactsDrawing.ShareSent)
 {
     public const double ShareSent = 0.8;
 

@@ -7,9 +7,10 @@ using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
+using FindingRules.Workload;
 using static FindingRules.Testing.Generators.ModelOf;
 
-namespace FindingRules.Benchmarks.Workload;
+namespace FindingRules.Benchmarks.Deciding;
 
 /// <summary>The workload's rules and studies as a pack has them.</summary>
 public sealed class WorkloadPack

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace FindingRules.Benchmarks.Workload;
+namespace FindingRules.Workload;
 
 /// <summary>
 /// What a program without a rule language would hold of a study: a field for each finding. What was not sent is no number or
@@ -24,6 +24,9 @@ public struct StudyFacts
 {
     private SiteFacts _first;
 }
+
+/// <summary>Writes the numbers of the rules that fire into the room given, and says how many they are.</summary>
+public delegate int Firing(in StudyFacts study, int[] fired);
 
 /// <summary>The same as an object, for engines that take objects only.</summary>
 public sealed class SiteObject

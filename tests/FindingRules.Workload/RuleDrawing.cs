@@ -1,15 +1,18 @@
 using System.Collections.Immutable;
 
-namespace FindingRules.Benchmarks.Workload;
+namespace FindingRules.Workload;
 
 /// <summary>
 /// Rules of two to six comparisons, such that about one in twenty fires: the more comparisons, the easier each. A seed gives
 /// the same rules in every run.
 /// </summary>
-internal sealed class RuleDrawing(int seed)
+public sealed class RuleDrawing(int seed)
 {
+    /// <summary>Of the rules that are written out before the benchmarks are compiled.</summary>
+    public const int Seed = 1;
+
     private const double Firing = 0.05;
-    private const double Sent = StudyDrawing.ShareSent;
+    private const double Sent = FactsDrawing.ShareSent;
 
     private readonly Random _random = new(seed);
 

@@ -85,10 +85,10 @@ public sealed class RecordLedger : IAsyncDisposable
         return await AppendAsync(head, FeedbackJson.Write(entry.Suggestions), [], IndexTerms.None, retry, cancellation);
     }
 
-    /// <summary>Records that a rule must no longer be rested on; <see cref="WithdrawalEntry.Affected"/> finds the
-    /// readings that did.</summary>
+    /// <summary>Records that a rule must no longer be rested on, once for a pack and revision, whoever says it how often;
+    /// <see cref="WithdrawalEntry.Affected"/> finds the readings that did.</summary>
     public Task<AppendResult> AppendAsync(WithdrawalEntry entry, CancellationToken cancellation = default) => AppendAsync(
-        new RecordHead(RecordKind.Withdrawal, entry.Actor), entry.ToContent(), [], entry.ToTerms(), null, cancellation);
+        new RecordHead(RecordKind.Withdrawal, entry.Actor), entry.ToContent(), [], entry.ToTerms(), entry.Once, cancellation);
 
     /// <summary>A record by its id; null where there is none.</summary>
     public Task<LedgerRecord?> FindAsync(Guid id, CancellationToken cancellation = default) =>

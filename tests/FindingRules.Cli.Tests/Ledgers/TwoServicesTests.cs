@@ -1,7 +1,4 @@
-using System.Collections.Concurrent;
 using System.Diagnostics;
-using System.Net.Sockets;
-using System.Text;
 using System.Text.Json.Nodes;
 using FindingRules.Testing.Stores;
 using Xunit;
@@ -46,77 +43,6 @@ public sealed class TwoServicesTests
         {
             Assert.True(Stopwatch.GetElapsedTime(start) < TimeSpan.FromMinutes(1), "nothing is recorded any more");
             await Task.Delay(10);
-        }
-    }
-
-    private sealed class ServiceProcess : IDisposable
-    {
-        private readonly Process _process;
-        private readonly HttpClient _client;
-
-        public ServiceProcess(LedgerPlace place)
-        {
-            using var free = new TcpListener(System.Net.IPAddress.Loopback, 0);
-            free.Start();
-            var address = $"http://127.0.0.1:{((System.Net.IPEndPoint)free.LocalEndpoint).Port}";
-            free.Stop();
-            _client = new HttpClient { BaseAddress = new Uri(address) };
-            string[] arguments =
-            [
-                Path.Combine(AppContext.BaseDirectory, "FindingRules.Cli.dll"), "serve", CommandRun.ExamplePack, "--urls", address,
-                "--ledger", place.Name, "--ledger-key", place.KeyFile,
-            ];
-            _process = Process.Start(new ProcessStartInfo("dotnet", arguments) { RedirectStandardError = true })!;
-            _process.ErrorDataReceived += (_, _) => { };
-            _process.BeginErrorReadLine();
-        }
-
-        public ConcurrentQueue<string> Acknowledged { get; } = [];
-
-        public async Task ReadyAsync()
-        {
-            var start = Stopwatch.GetTimestamp();
-            while (Stopwatch.GetElapsedTime(start) < TimeSpan.FromMinutes(1))
-            {
-                try
-                {
-                    if ((await _client.GetAsync("/readyz")).IsSuccessStatusCode) return;
-                }
-                catch (HttpRequestException)
-                {
-                    // It does not listen yet.
-                }
-                await Task.Delay(50);
-            }
-            throw new TimeoutException("the service does not get ready");
-        }
-
-        public async Task SendAsync(int writer, CancellationToken stop)
-        {
-            try
-            {
-                for (var i = 0; !stop.IsCancellationRequested; i++)
-                {
-                    var key = $"S-{_process.Id}-{writer}-{i}";
-                    using var study = new StringContent(
-                        Studies.FullThickness.Replace("S-7F3K", key, StringComparison.Ordinal), Encoding.UTF8, "application/json");
-                    using var answer = await _client.PostAsync("/v1/readings", study, CancellationToken.None);
-                    if (answer.Headers.Location is { } location) Acknowledged.Enqueue(location.ToString().Split('/')[^1]);
-                }
-            }
-            catch (HttpRequestException)
-            {
-                // It was killed.
-            }
-        }
-
-        public void Kill() => _process.Kill();
-
-        public void Dispose()
-        {
-            if (!_process.HasExited) _process.Kill();
-            _process.Dispose();
-            _client.Dispose();
         }
     }
 }

@@ -52,7 +52,8 @@ internal static class PostingReader
         // Numbers that were computed here, not texts that somebody sent.
         var chunks = string.Join(',', rows.Select(r => r.Chunk));
         var others = (await connection.ListAsync(
-            ReadRow, $"SELECT chunk, positions FROM posting WHERE word = @word AND chunk IN ({chunks})", ("@word", word))).ToDictionary(r => r.Chunk, r => r.Places);
+            ReadRow, $"SELECT chunk, positions FROM posting WHERE word = @word AND chunk IN ({chunks})", ("@word", word)))
+            .ToDictionary(r => r.Chunk, r => r.Places);
         var none = new Places();
         foreach (var (chunk, places) in rows) places.IntersectWith(others.GetValueOrDefault(chunk) ?? none);
     }

@@ -26,7 +26,7 @@ internal sealed class BorderlineText(Decided decided, Reading reading)
     /// What a measurement a little off would have added, with the subject. Of rules that answer no topic only steps that cannot
     /// wait are told; the rest stays in the reading.
     /// </summary>
-    public IEnumerable<(string Subject, string Line)> Near() => Topics().Concat(Steps());
+    public IEnumerable<(string Subject, string Line)> Near() => reading.Borderline.IsEmpty ? [] : Topics().Concat(Steps());
 
     private IEnumerable<(string, string)> Topics() =>
         from near in reading.Borderline
@@ -46,7 +46,7 @@ internal sealed class BorderlineText(Decided decided, Reading reading)
         from step in rule.Rule.Conclusions.OfType<NextStepConclusion>()
         where step.Step.Urgency != Urgency.Routine
         where !IsAsUrgentAlready(near.Subject, step.Step.Urgency)
-        let text = new WordingFiller(decided.Examination).Fill(step.Step.Says, rule.Index)
+        let text = decided.Filler.Fill(step.Step.Says, rule.Index)
         group near by (near.Subject, text) into same
         select (same.Key.Subject, $"Borderline for a next step ({Distances(same.SelectMany(n => n.Measures))}): {same.Key.text}");
 
@@ -58,7 +58,7 @@ internal sealed class BorderlineText(Decided decided, Reading reading)
     private bool IsOfMeasuring(BorderlineRule near) => NearTruth.IsNear(RuleOf(near));
 
     private RuleAt RuleOf(BorderlineRule near) =>
-        decided.Rules.First(r => r.Rule.Id == near.Rule.Id && r.Instance.Subject.Key == near.Subject);
+        decided.Live.First(r => r.Rule.Id == near.Rule.Id && r.Instance.Subject.Key == near.Subject);
 
     /// <summary>The measures of one comparison belong together: the distance is that of what was worked out from them.</summary>
     private string Distances(IEnumerable<Evidence> measures)

@@ -1,5 +1,6 @@
 using System.Text;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
 
@@ -30,7 +31,9 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
             Line($"Withheld: {TopicAt(held.Topic, held.Subject)}. {string.Join(" ", held.Because)}");
         foreach (var open in OpenTopics()) Line(open);
         foreach (var probability in reading.Probabilities) Line(probability.Text);
-        foreach (var step in reading.NextSteps.Where(s => !s.IsDone)) Line($"{Lead(step)}: {step.Text}");
+        foreach (var step in reading.NextSteps)
+            if (!step.IsDone)
+                Line($"{Lead(step)}: {step.Text}");
         foreach (var caution in reading.Cautions) Line($"Caution: {caution.Text}");
         foreach (var (_, near) in borderline.Near()) Line(near);
         foreach (var gap in reading.NotAssessed) Line(GapLine(gap));
@@ -54,16 +57,34 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
     };
 
     /// <summary>Topics for which a rule is true but something not known could withdraw it.</summary>
-    private IEnumerable<string> OpenTopics() =>
-        from rule in decided.Rules
-        where rule.State.Standing is Standing.Open or Standing.Stands
-        from given in rule.Rule.Topics
-        where rule.StateOf(given.Topic).Status == TopicStatus.Open
-        group rule by (given.Topic, rule.Instance.Subject) into same
-        let missing = reading.Unknown.Where(u => u.Subject == same.Key.Subject.Key && same.Any(r => r.Rule.Id == u.Rule.Id))
-            .SelectMany(u => u.Missing).Distinct().Select(FindingTitle).Distinct().ToList()
-        select $"Left open: {same.Key.Topic.Title} of the {same.Key.Subject.Title}"
-            + (missing.Count == 0 ? "." : $"; it needs {string.Join(", ", missing)}.");
+    private IEnumerable<string> OpenTopics()
+    {
+        var told = new Once<(Topic Topic, int Index)>();
+        foreach (var rule in decided.Live)
+        {
+            if (rule.State.Standing is not (Standing.Open or Standing.Stands)) continue;
+            foreach (var conclusion in rule.Rule.Conclusions)
+                if (conclusion is TopicConclusion given && rule.StateOf(given.Topic).Status == TopicStatus.Open)
+                    told.Add((given.Topic, rule.Index));
+        }
+        foreach (var (topic, index) in told.ToImmutable())
+        {
+            var missing = MissingFor(topic, index).ToList();
+            yield return $"Left open: {topic.Title} of the {decided.Examination[index].Subject.Title}"
+                + (missing.Count == 0 ? "." : $"; it needs {string.Join(", ", missing)}.");
+        }
+    }
+
+    /// <summary>What the true rules wait for that could still give the topic.</summary>
+    private IEnumerable<string> MissingFor(Topic topic, int index)
+    {
+        var waiting = decided.Live
+            .Where(r => r.Index == index && r.State.Standing is Standing.Open or Standing.Stands
+                && r.Rule.Topics.Any(t => t.Topic == topic))
+            .Select(r => r.Rule.Id).ToHashSet(StringComparer.Ordinal);
+        return reading.Unknown.Where(u => u.Subject == decided.Examination[index].Subject.Key && waiting.Contains(u.Rule.Id))
+            .SelectMany(u => u.Missing).Distinct().Select(FindingTitle).Distinct();
+    }
 
     private static string FindingTitle(MissingKey key) => key.Finding.Replace('-', ' ');
 

@@ -70,6 +70,11 @@ internal sealed class Instance
     /// <summary>Positions of the rules that are not false, or would not be with the measures widened.</summary>
     public ReadOnlySpan<int> Live => Known._written.AsSpan(0, _liveCount);
 
+    public int LiveCount => Known._liveCount;
+
+    /// <summary>Positions of the topics that some rule may answer or hold.</summary>
+    public ReadOnlySpan<int> Marked => Known._marked.AsSpan(0, _markedCount);
+
     /// <summary>This, with what was settled written down.</summary>
     private Instance Known
     {

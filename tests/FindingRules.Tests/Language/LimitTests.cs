@@ -1,3 +1,4 @@
+using FindingRules.Model.Conditions;
 using System.Diagnostics;
 using FindingRules.Model.Packs;
 using Xunit;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using FindingRules.Ledger.Failures;
 
 namespace FindingRules.Service.Hosting;
 
@@ -21,9 +22,26 @@ internal static class RequestPipeline
             var start = Stopwatch.GetTimestamp();
             var method = Methods.Contains(context.Request.Method) ? context.Request.Method : "other method";
             var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
-            await next(context);
-            ServiceLog.Answered(
-                log, method, route, context.Response.StatusCode, Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3));
+            try
+            {
+                await next(context);
+            }
+            // What fails after the first byte is nobody's to answer any more; the framework ends the connection.
+            catch (LedgerException e)
+            {
+                ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
+                throw;
+            }
+            catch (Exception e) when (e is not OperationCanceledException)
+            {
+                ServiceLog.Failed(log, context.TraceIdentifier, e.GetType().Name, e.StackTrace ?? "");
+                throw;
+            }
+            finally
+            {
+                ServiceLog.Answered(
+                    log, method, route, context.Response.StatusCode, Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3));
+            }
         });
     }
 

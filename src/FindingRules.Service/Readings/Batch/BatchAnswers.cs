@@ -72,7 +72,7 @@ internal sealed class BatchAnswers(
         catch (LedgerException e)
         {
             ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
-            return await None(line, "the reading could not be recorded", RecordMessages.LedgerDoesNotWork(e.Told.Code));
+            return await None(line, "the reading could not be recorded", RecordMessages.LedgerDoesNotWork(e.Told.Code, LedgerLosses.Of(e)));
         }
     }
 

@@ -9,6 +9,7 @@ using FindingRules.Model.Text;
 using FindingRules.Output;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.Packs;
+using FindingRules.Service.Problems;
 using FindingRules.Service.Records;
 
 namespace FindingRules.Service.Readings.Batch;

@@ -14,6 +14,12 @@ namespace FindingRules.Ledger.Storage.PostgreSql;
 internal sealed class PostgreSqlDatabase : ILedgerDatabase
 {
     private const int MostConnections = 20;
+
+    // A server or user may be set to answer before the record is on disk; this ledger never does.
+    private const string Durable =
+        "set_config('synchronous_commit', CASE WHEN current_setting('synchronous_commit') = 'off' THEN 'on' "
+        + "ELSE current_setting('synchronous_commit') END, true)";
+
     private readonly NpgsqlDataSource _source;
     private readonly TimeSpan _lockWait;
 
@@ -29,13 +35,21 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public string Name { get; }
 
+    private string LockTimeout => $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}";
+
+    public bool IsOfPresentForm { get; private set; } = true;
+
     public string BeginSnapshot => "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY";
 
     public static Task<PostgreSqlDatabase> OpenAsync(LedgerLocation.PostgreSql at, LedgerOptions options) =>
-        OpenAsync(at, options, PostgreSqlSchema.PrepareAsync);
+        OpenAsync(at, options, async (connection, name) =>
+        {
+            await PostgreSqlSchema.PrepareAsync(connection, name);
+            return true;
+        });
 
     public static Task<PostgreSqlDatabase> OpenToReadAsync(LedgerLocation.PostgreSql at) =>
-        OpenAsync(at, new LedgerOptions(), PostgreSqlSchema.CheckAsync);
+        OpenAsync(at, new LedgerOptions(), PostgreSqlSchema.IsPresentAsync);
 
     public async ValueTask<DbConnection> ConnectAsync(CancellationToken cancellation) => await _source.OpenConnectionAsync(cancellation);
 
@@ -45,7 +59,7 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
         {
             await using var connection = await _source.OpenConnectionAsync();
             await using var transaction = await connection.BeginTransactionAsync();
-            await connection.ExecuteAsync(Begin(kind));
+            if (kind != WriteKind.Append) await connection.ExecuteAsync(Begin(kind));
             var result = await work(connection);
             await transaction.CommitAsync();
             return result;
@@ -58,8 +72,10 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public async Task<Frontier> LockTreeAsync(DbConnection connection)
     {
+        // One way to the server and back, for all appends wait meanwhile.
         var rows = await connection.ListAsync(
-            r => (Size: r.GetInt64(0), Hashes: r.GetFieldValue<byte[]>(1)), "SELECT size, frontier FROM tree FOR UPDATE");
+            r => (Size: r.GetInt64(0), Hashes: r.GetFieldValue<byte[]>(1)),
+            $"{LockTimeout}; SELECT size, frontier, {Durable} FROM tree FOR UPDATE");
         try
         {
             var (size, hashes) = rows.Single();
@@ -79,13 +95,19 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
     public Task InsertAsync(DbConnection connection, IndexRows rows) =>
         PostgreSqlInsertion.InsertAsync((NpgsqlConnection)connection, rows);
 
+    public Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(DbConnection connection, IReadOnlyCollection<PostingKey> keys) =>
+        PostgreSqlInsertion.FindPostingsAsync((NpgsqlConnection)connection, keys);
+
+    public Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows) =>
+        PostgreSqlInsertion.WritePostingsAsync((NpgsqlConnection)connection, rows);
+
     // Erased rows stay in the pages of a table until it is vacuumed.
     public async Task ForgetErasedAsync()
     {
         try
         {
             await using var connection = await _source.OpenConnectionAsync();
-            foreach (var table in (string[])["body", "occurrence", "verdict", "retry"]) await connection.ExecuteAsync($"VACUUM {table}");
+            foreach (var table in (string[])["body", "posting", "verdict", "retry"]) await connection.ExecuteAsync($"VACUUM {table}");
         }
         catch (Exception e) when (Explain(e) is { } failure)
         {
@@ -97,21 +119,18 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public ValueTask DisposeAsync() => _source.DisposeAsync();
 
-    // A server or user may be set to answer before the record is on disk; this ledger never does.
-    private string Begin(WriteKind kind) => kind == WriteKind.Record
-        ? $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}; "
-            + "SELECT set_config('synchronous_commit', CASE WHEN current_setting('synchronous_commit') = 'off' THEN 'on' "
-            + "ELSE current_setting('synchronous_commit') END, true)"
-        : $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}; SET LOCAL synchronous_commit = off";
+    private string Begin(WriteKind kind) => kind == WriteKind.Index
+        ? $"{LockTimeout}; SET LOCAL synchronous_commit = off"
+        : $"{LockTimeout}; SELECT {Durable}";
 
     private static async Task<PostgreSqlDatabase> OpenAsync(
-        LedgerLocation.PostgreSql at, LedgerOptions options, Func<NpgsqlConnection, string, Task> prepare)
+        LedgerLocation.PostgreSql at, LedgerOptions options, Func<NpgsqlConnection, string, Task<bool>> prepare)
     {
         var database = new PostgreSqlDatabase(at, options);
         try
         {
             await using var connection = await database._source.OpenConnectionAsync();
-            await prepare(connection, at.Name);
+            database.IsOfPresentForm = await prepare(connection, at.Name);
             return database;
         }
         catch (Exception e)

@@ -30,11 +30,7 @@ public static class DrillText
             page.Line(1, $"{(overlooked.Mark is { } mark ? $"{mark}) " : "- ")}{overlooked.Text}.");
         if (judgement.Verdict != DrillVerdict.Wrong && !judgement.RestsOn.IsEmpty)
             page.Line(0, $"It rests on {string.Join(", ", judgement.RestsOn)}.");
-        foreach (var trace in judgement.Traces)
-        {
-            to.WriteLine();
-            ExplanationText.Write(to, trace, trace.WhyNot.IsEmpty ? QuestionSort.Why : QuestionSort.WhyNot);
-        }
+        foreach (var trace in judgement.Traces) ExplanationText.WriteShort(page, trace);
     }
 
     private static string Lead(DrillJudgement judgement) => judgement.Verdict switch

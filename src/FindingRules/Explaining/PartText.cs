@@ -8,6 +8,8 @@ namespace FindingRules.Explaining;
 /// <param name="owner">The title of the rule's own subject, which need not be said again.</param>
 internal sealed class PartText(Outline page, Explanation explanation, string owner)
 {
+    private const string Assessed = " assessed";
+
     public void Write(ProofPart part, int depth)
     {
         switch (part.Sort)
@@ -17,7 +19,7 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 foreach (var inner in part.Parts) Write(inner, depth + 1);
                 break;
             case "not" when part.Parts[0] is { Sort: "statement" } only:
-                page.Line(depth, $"{Mark(part.Truth)} not {only.Words}");
+                page.Line(depth, $"{Mark(part.Truth)} {Opposite(only.Words)}");
                 Looks(only, depth + 1);
                 break;
             case "not":
@@ -34,6 +36,11 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 break;
         }
     }
+
+    /// <summary>As an author would write it.</summary>
+    private static string Opposite(string words) => words.EndsWith(Assessed, StringComparison.Ordinal)
+        ? $"{words[..^Assessed.Length]} not{Assessed}"
+        : words.EndsWith(" assessable", StringComparison.Ordinal) ? $"not ({words})" : words.Contains(' ') ? $"not ({words})" : $"no {words}";
 
     private void Looks(ProofPart part, int depth)
     {

@@ -30,7 +30,7 @@ internal static class CommandLine
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = result.CommandResult.Command.Name == ServeCommand.Name ? null : Patience,
             });
-            return code is >= ExitCode.Fine and <= ExitCode.Wrong
+            return code is >= ExitCode.Fine and <= ExitCode.NotVerified
                 ? code
                 : Refuse([ToolMessages.Stopped(result.CommandResult.Command.Name, null)], terminal);
         }

@@ -17,6 +17,9 @@ internal static class ExitCode
     /// <summary>The pack or a study is wrong, or a case failed.</summary>
     public const int Wrong = 3;
 
+    /// <summary>The ledger does not verify, or a recorded reading does not come out again as it was.</summary>
+    public const int NotVerified = 4;
+
     // FR0001 bug, FR0002 not there, FR0003 not readable, FR0007 and FR0008 file for folder and the other way round.
     private static readonly ImmutableHashSet<int> Ours = [1, 2, 3, 7, 8];
 

@@ -14,6 +14,10 @@ internal sealed class Terminal : IDisposable
 
     public required TextWriter Error { get; init; }
 
+    /// <summary>Standard output for what is bytes already and too much to be turned into text and back; null where <see cref="Out"/>
+    /// is all there is.</summary>
+    public Stream? OutBytes { get; init; }
+
     /// <summary>A person watches what is written to standard output.</summary>
     public bool IsOutWatched { get; init; }
 
@@ -34,10 +38,12 @@ internal sealed class Terminal : IDisposable
     {
         if (OperatingSystem.IsWindows()) Console.OutputEncoding = Encoding.UTF8;
         var isErrorWatched = !Console.IsErrorRedirected;
+        var output = Console.OpenStandardOutput();
         return new Terminal
         {
             Input = Console.OpenStandardInput(),
-            Out = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 16 * 1024),
+            Out = new StreamWriter(output, new UTF8Encoding(false), 16 * 1024),
+            OutBytes = output,
             Error = new StreamWriter(Console.OpenStandardError(), new UTF8Encoding(false)) { AutoFlush = true },
             IsOutWatched = !Console.IsOutputRedirected,
             IsErrorWatched = isErrorWatched,

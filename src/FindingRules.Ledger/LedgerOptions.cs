@@ -4,11 +4,13 @@ namespace FindingRules.Ledger;
 public sealed record LedgerOptions
 {
     /// <summary>
-    /// The file of the signing key; made when the ledger is begun. Left out, it lies beside the ledger's own file
-    /// with <c>.key</c> after its
-    /// name. A ledger on a server needs one.
+    /// The file of the signing key; made when the ledger is begun. Left out, it lies beside the ledger's own file with <c>.key</c>
+    /// after its name. A ledger on a server needs one.
     /// </summary>
     public string? KeyFile { get; init; }
+
+    /// <summary>Whether a ledger is begun where there is none; otherwise that is a failure.</summary>
+    public bool BeginsWhereNone { get; init; } = true;
 
     /// <summary>How long an append waits for another process that holds the ledger.</summary>
     public TimeSpan LockWait { get; init; } = TimeSpan.FromSeconds(5);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FindingRules.Cli.Ledgers;
 using FindingRules.Cli.Usage;
 
 namespace FindingRules.Cli.Commands;
@@ -14,6 +15,7 @@ internal static class AllCommands
           findingrules review PACK           check a pack and run its cases
           findingrules drill PACK            ask about its cases, for trainees
           findingrules serve PACKFOLDER...   answer over HTTP
+          findingrules ledger COMMAND ...    verify, export, erase and search what was recorded
           findingrules code [FRnnnn]         explain a message
           findingrules --version
 
@@ -21,7 +23,7 @@ internal static class AllCommands
 
         Results go to standard output, messages to standard error. Exit codes: 0 fine; 1 the tool could
         not do its work; 2 doubts, where asked to fail on them; 3 the pack or a study is wrong, or a case
-        failed.
+        failed; 4 the ledger does not verify, or a recorded reading does not come out again.
 
         Support for a qualified reader, not a diagnosis. Local protocols and licensed practice decide.
         """;
@@ -35,6 +37,7 @@ internal static class AllCommands
         ReviewCommand.Create(terminal),
         DrillCommand.Create(terminal),
         ServeCommand.Create(terminal),
+        LedgerCommand.Create(terminal),
         CodeCommand.Create(terminal),
     };
 

@@ -22,7 +22,12 @@ internal sealed class UsageMistakes
         _command = result.CommandResult.Command;
     }
 
+    /// <summary>It only leads to others.</summary>
     private bool IsRoot => _command.Subcommands.Count > 0;
+
+    /// <summary>As it is written after the program's name, such as <c>ledger verify</c>.</summary>
+    private string Name => string.Join(' ', _command.Parents.OfType<Command>().Where(p => p.Parents.Any())
+        .Select(p => p.Name).Append(_command.Name));
 
     public static IReadOnlyList<Message> Of(ParseResult result, IReadOnlyList<string> arguments) =>
         new UsageMistakes(result, arguments).Find();
@@ -42,7 +47,7 @@ internal sealed class UsageMistakes
         if (_result.UnmatchedTokens.Count == 0) return CommandToolMessages.NoCommand(_written.End, commands);
         var found = _result.UnmatchedTokens[0];
         return found.StartsWith('-')
-            ? CommandToolMessages.UnknownOption(_written.Find(found), found, _command.Name, Names())
+            ? CommandToolMessages.UnknownOption(_written.Find(found), found, Name, Names())
             : CommandToolMessages.UnknownCommand(_written.Find(found), found, commands);
     }
 
@@ -51,7 +56,7 @@ internal sealed class UsageMistakes
         var known = _command.Options.SelectMany(o => o.Aliases.Append(o.Name)).ToHashSet(StringComparer.Ordinal);
         foreach (var (word, at) in _written.Words.TakeWhile(w => w.Word != "--"))
             if (word.Length > 1 && word[0] == '-' && !known.Contains(word.Split('=', ':')[0]))
-                yield return CommandToolMessages.UnknownOption(at, word.Split('=', ':')[0], _command.Name, Names());
+                yield return CommandToolMessages.UnknownOption(at, word.Split('=', ':')[0], Name, Names());
     }
 
     private IEnumerable<Message> OfErrors()
@@ -60,14 +65,14 @@ internal sealed class UsageMistakes
             yield return error.SymbolResult switch
             {
                 ArgumentResult { Tokens.Count: 0, Argument: { } argument } =>
-                    CommandToolMessages.MissingArgument(_written.End, _command.Name, argument.Name, argument.Description ?? ""),
+                    CommandToolMessages.MissingArgument(_written.End, Name, argument.Name, argument.Description ?? ""),
                 OptionResult { Tokens.Count: 0, Option: { } option } =>
                     CommandToolMessages.MissingValue(_written.Find(option.Name), option.Name, option.HelpName ?? ""),
                 OptionResult { Tokens: { } tokens, Option: { } option } =>
                     CommandToolMessages.GivenTwice(_written.Find(tokens[^1].Value), option.Name),
                 _ when _result.UnmatchedTokens.Count > 0 =>
-                    CommandToolMessages.OneTooMany(_written.Find(_result.UnmatchedTokens[0]), _result.UnmatchedTokens[0], _command.Name),
-                _ => CommandToolMessages.OneTooMany(_written.End, error.Message, _command.Name),
+                    CommandToolMessages.OneTooMany(_written.Find(_result.UnmatchedTokens[0]), _result.UnmatchedTokens[0], Name),
+                _ => CommandToolMessages.OneTooMany(_written.End, error.Message, Name),
             };
     }
 
@@ -76,6 +81,9 @@ internal sealed class UsageMistakes
         foreach (var option in _command.Options.OfType<WordOption>())
             if (_result.GetValue(option) is { } found && !option.Words.Contains(found))
                 yield return CommandToolMessages.UnknownValue(_written.Find(found), option.Name, found, option.Words);
+        foreach (var option in _command.Options.OfType<CountOption>())
+            if (_result.GetValue(option) is { } found && !option.Takes(found))
+                yield return CommandToolMessages.WrongNumber(_written.Find(found), option.Name, found, option.HelpName!);
     }
 
     private string[] Names() => [.. _command.Options.Select(o => o.Name)];

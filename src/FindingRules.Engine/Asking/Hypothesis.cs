@@ -27,15 +27,19 @@ internal sealed class Hypothesis
         _examination = examination;
         _readers = new PlanReaders?[examination.Count];
         for (var i = 0; i < _readers.Length; i++)
-            if (examination[i].IsPresent)
-                _readers[i] = tables.ReadersOf(examination[i].Plan);
+        {
+            // Where every rule is false, no answer makes another of one, save of a rule that asks what was assessed.
+            if (!examination[i].IsPresent) continue;
+            var readers = tables.ReadersOf(examination[i].Plan);
+            if (examination[i].LiveCount > 0 || readers.AsksAnything) _readers[i] = readers;
+        }
     }
 
     /// <summary>Rules that came out differently; one may be named twice.</summary>
-    public IReadOnlyList<(int Index, int Position, RuleState Before)> Rules => _rules;
+    public List<(int Index, int Position, RuleState Before)> Rules => _rules;
 
     /// <summary>Topics that came out differently; one may be named twice.</summary>
-    public IReadOnlyList<(int Index, int Topic, TopicMarks Before)> Topics => _topics;
+    public List<(int Index, int Topic, TopicMarks Before)> Topics => _topics;
 
     public void Suppose(int index, Finding finding, FindingValue value)
     {
@@ -74,48 +78,60 @@ internal sealed class Hypothesis
 
     private void OpenReaders(int index, Finding finding)
     {
-        foreach (var at in SameStructure(index))
-        {
-            if (_readers[at] is not { } readers) continue;
-            Open(at, readers.Own(finding));
-            Open(at, readers.OfAnything);
-        }
+        var (first, last) = SameStructure(index);
         for (var i = 0; i < _readers.Length; i++)
         {
             if (_readers[i] is not { } readers) continue;
-            Open(i, readers.Elsewhere(finding));
-            Open(i, readers.OfAnythingElsewhere);
+            if (first <= i && i <= last)
+            {
+                OpenUnsettled(i, readers, readers.Own(finding));
+                OpenUnsettled(i, readers, readers.OfAnything);
+            }
+            OpenUnsettled(i, readers, readers.Elsewhere(finding));
+            OpenUnsettled(i, readers, readers.OfAnythingElsewhere);
         }
     }
 
-    /// <summary>A structure, its lesions, and of a lesion its structure.</summary>
-    private IEnumerable<int> SameStructure(int index)
+    /// <summary>A structure and its lesions, and of a lesion its structure: the first and the last of them.</summary>
+    private (int First, int Last) SameStructure(int index)
     {
         var whole = _examination[index].IsLesion ? _examination[index].Whole : index;
-        return Enumerable.Range(whole, _examination[whole].LesionCount + 1);
+        return (whole, whole + _examination[whole].LesionCount);
     }
 
-    private void Open(int index, int[] positions)
+    private void OpenUnsettled(int index, PlanReaders readers, int[] positions)
+    {
+        foreach (var position in positions)
+            if (!IsSettled(_examination[index].StateOf(position), readers, position))
+                Open(index, position);
+    }
+
+    private void Open(int index, int position)
     {
         var instance = _examination[index];
-        foreach (var position in positions)
-            if (instance.Takes(instance.Plan.Rules[position].Rule.IsPerStructure) && _isOpen.Add((index, position)))
-                _open.Enqueue((index, position), instance.Plan.Rules[position].Layer);
+        if (instance.Takes(instance.Plan.Rules[position].Rule.IsPerStructure) && _isOpen.Add((index, position)))
+            _open.Enqueue((index, position), instance.Plan.Rules[position].Layer);
     }
+
+    /// <summary>More knowledge never turns round what is settled, save where a rule asks what was assessed.</summary>
+    private static bool IsSettled(RuleState state, PlanReaders readers, int position) =>
+        state.Truth != Truth.Unknown && !readers.AsksWhatIsKnown[position];
 
     private void DecideRule(int index, int position)
     {
         var instance = _examination[index];
         var entry = instance.Plan.Rules[position];
         var before = instance.StateOf(position);
-        // More knowledge never turns round what is settled, save where a rule asks what was assessed.
-        var isSettled = before.Truth != Truth.Unknown && !_readers[index]!.AsksWhatIsKnown[position];
-        var truth = isSettled ? before.Truth : LayeredDecision.Ask(_examination, index, entry, isWidened: false);
+        var truth = IsSettled(before, _readers[index]!, position)
+            ? before.Truth
+            : LayeredDecision.Ask(_examination, index, entry, isWidened: false);
         var standing = truth == Truth.False ? Standing.False : LayeredDecision.StandingOf(instance, entry, truth);
         if (before.Truth == truth && before.Standing == standing) return;
         _rules.Add((index, position, before));
         instance.Exchange(position, before with { IsDecided = true, Truth = truth, Standing = standing });
-        if (before.Truth != truth) Open(index, _readers[index]!.Inferiors[position]);
+        if (before.Truth != truth)
+            foreach (var inferior in _readers[index]!.Inferiors[position])
+                Open(index, inferior);
         foreach (var answer in instance.Plan.Own.Answers[position]) _stale.Add((index, answer.Topic));
     }
 
@@ -136,12 +152,13 @@ internal sealed class Hypothesis
     private void Changed(int index, int position, TopicMarks before, Topic topic)
     {
         _topics.Add((index, position, before));
-        foreach (var at in SameStructure(index))
-            if (_readers[at] is { } readers)
-                Open(at, readers.Own(topic));
+        var (first, last) = SameStructure(index);
         for (var i = 0; i < _readers.Length; i++)
-            if (_readers[i] is { } readers)
-                Open(i, readers.Elsewhere(topic));
+        {
+            if (_readers[i] is not { } readers) continue;
+            if (first <= i && i <= last) OpenUnsettled(i, readers, readers.Own(topic));
+            OpenUnsettled(i, readers, readers.Elsewhere(topic));
+        }
     }
 
     private static TopicMarks MarksOf(Instance instance, TopicEntry entry)

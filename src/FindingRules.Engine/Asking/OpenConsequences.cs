@@ -11,19 +11,27 @@ namespace FindingRules.Engine.Asking;
 /// </summary>
 internal sealed class OpenConsequences
 {
+    private static readonly List<Consequence> _none = [];
+
     private readonly Examination _examination;
     private readonly List<Consequence>?[] _byInstance;
+    private readonly List<int> _numbers = [];
 
     public OpenConsequences(Examination examination, AskTables tables)
     {
         _examination = examination;
         _byInstance = new List<Consequence>?[examination.Count];
         for (var i = 0; i < _byInstance.Length; i++)
-            if (examination[i].IsPresent)
-                _byInstance[i] = [.. Topics(i), .. Others(i, tables)];
+        {
+            // Where every rule is false nothing is open.
+            if (!examination[i].IsPresent || examination[i].LiveCount == 0) continue;
+            var consequences = _byInstance[i] = [];
+            AddTopics(consequences, i);
+            AddOthers(consequences, i, tables);
+        }
     }
 
-    public IEnumerable<Consequence> At(int index) => _byInstance[index] ?? [];
+    public List<Consequence> At(int index) => _byInstance[index] ?? _none;
 
     public Truth StateOf(Consequence consequence)
     {
@@ -34,25 +42,33 @@ internal sealed class OpenConsequences
         return state;
     }
 
-    private IEnumerable<Consequence> Topics(int index)
+    private void AddTopics(List<Consequence> to, int index)
     {
-        var topics = _examination[index].Plan.Topics;
-        for (var t = 0; t < topics.Length; t++)
+        var instance = _examination[index];
+        int[] marked = [.. instance.Marked];
+        Array.Sort(marked);
+        foreach (var t in marked)
         {
-            if (_examination[index].TopicAt(t) is not { IsDecided: true, Status: TopicStatus.Open } state) continue;
-            var values = topics[t].Topic.Values;
+            if (instance.TopicAt(t) is not { IsDecided: true, Status: TopicStatus.Open } state) continue;
+            var values = instance.Plan.Topics[t].Topic.Values;
             for (var v = 0; v < values.Length; v++)
                 if ((state.Possible & (1UL << v)) != 0 && values[v].Says is not null)
-                    yield return new Consequence(Weights.Of(values[v].Certainty), index, t, v, null, []);
+                    to.Add(new Consequence(Weights.Of(values[v].Certainty), index, t, v, null, []));
         }
     }
 
-    private IEnumerable<Consequence> Others(int index, AskTables tables)
+    private void AddOthers(List<Consequence> to, int index, AskTables tables)
     {
-        foreach (var (conclusion, weight, rules) in tables.ConsequencesOf(_examination[index].Plan).All)
+        var known = tables.ConsequencesOf(_examination[index].Plan);
+        _numbers.Clear();
+        foreach (var rule in _examination[index].Live) _numbers.AddRange(known.OfRule[rule]);
+        _numbers.Sort();
+        for (var i = 0; i < _numbers.Count; i++)
         {
+            if (i > 0 && _numbers[i] == _numbers[i - 1]) continue;
+            var (conclusion, weight, rules) = known.All[_numbers[i]];
             var consequence = new Consequence(weight, index, -1, -1, conclusion, rules);
-            if (StateOf(consequence) == Truth.Unknown && !IsDone(conclusion, index)) yield return consequence;
+            if (StateOf(consequence) == Truth.Unknown && !IsDone(conclusion, index)) to.Add(consequence);
         }
     }
 

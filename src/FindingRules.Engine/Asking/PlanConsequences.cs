@@ -5,14 +5,25 @@ using FindingRules.Model.Packs;
 namespace FindingRules.Engine.Asking;
 
 /// <summary>What a reading may say of a structure besides its topics: steps and cautions, with the rules that give each.</summary>
-internal sealed class PlanConsequences(PlanRules plan)
+internal sealed class PlanConsequences
 {
-    public ImmutableArray<(Conclusion Conclusion, Weight Weight, int[] Rules)> All { get; } =
-    [
-        .. plan.Rules.SelectMany((entry, i) => entry.Rule.Conclusions.Select(c => (Conclusion: c, Key: KeyOf(c), Rule: i)))
-            .Where(c => c.Key is not null).GroupBy(c => c.Key!, ReferenceEqualityComparer.Instance)
-            .Select(g => (g.First().Conclusion, WeightOf(g.First().Conclusion), g.Select(c => c.Rule).Distinct().ToArray())),
-    ];
+    public PlanConsequences(PlanRules plan)
+    {
+        All =
+        [
+            .. plan.Rules.SelectMany((entry, i) => entry.Rule.Conclusions.Select(c => (Conclusion: c, Key: KeyOf(c), Rule: i)))
+                .Where(c => c.Key is not null).GroupBy(c => c.Key!, ReferenceEqualityComparer.Instance)
+                .Select(g => (g.First().Conclusion, WeightOf(g.First().Conclusion), g.Select(c => c.Rule).Distinct().ToArray())),
+        ];
+        var ofRule = All.SelectMany((c, number) => c.Rules.Select(rule => (Rule: rule, Number: number)))
+            .ToLookup(p => p.Rule, p => p.Number);
+        OfRule = [.. plan.Rules.Select((_, i) => ofRule[i].ToArray())];
+    }
+
+    public ImmutableArray<(Conclusion Conclusion, Weight Weight, int[] Rules)> All { get; }
+
+    /// <summary>By position of the rule: where in <see cref="All"/> is what it gives.</summary>
+    public ImmutableArray<int[]> OfRule { get; }
 
     private static object? KeyOf(Conclusion conclusion) => conclusion switch
     {

@@ -41,6 +41,7 @@ internal sealed class PlanReaders
             .. plan.Rules.Select(r => StatementWalk.Of(r.Rule.Condition)
                 .Any(s => s.Statement is AssessedStatement or NotAssessableStatement)),
         ];
+        AsksAnything = AsksWhatIsKnown.Contains(true);
         var inferiors = plan.Rules.SelectMany((entry, i) => entry.Superiors.Select(s => (Superior: s, Rule: i)))
             .ToLookup(p => p.Superior, p => p.Rule);
         Inferiors = [.. plan.Rules.Select((_, i) => inferiors[i].ToArray())];
@@ -53,6 +54,9 @@ internal sealed class PlanReaders
 
     /// <summary>By position: the rule asks whether something was assessed.</summary>
     public bool[] AsksWhatIsKnown { get; }
+
+    /// <summary>Some rule asks whether something was assessed.</summary>
+    public bool AsksAnything { get; }
 
     /// <summary>By position: the rules that yield to the rule.</summary>
     public int[][] Inferiors { get; }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Engine.Explaining.Changing;
 using FindingRules.Engine.Reporting;
-using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 
@@ -16,35 +16,43 @@ internal sealed class Questioner
     private readonly OpenConsequences _open;
     private readonly Hypothesis _hypothesis;
     private readonly HashSet<int> _touched = [];
-    private readonly IReadOnlySet<Subject> _sentAsNormal;
+    private readonly List<(Consequence Consequence, Truth State)> _settled = [];
+    private readonly Decided _decided;
 
     public Questioner(Decided decided)
     {
-        (_examination, _tables) = (decided.Examination, decided.Examination.Network.Asking);
-        _sentAsNormal = decided.SentAsNormal;
+        (_decided, _examination, _tables) = (decided, decided.Examination, decided.Examination.Network.Asking);
         _open = new OpenConsequences(_examination, _tables);
         _hypothesis = new Hypothesis(_examination, _tables);
     }
 
     public ImmutableArray<Cell> AnswersOf(int index, Finding finding) =>
         _tables.AnswersOf(
-            finding, _examination.ValueAt(index, _examination.Network.Slots[finding]),
-            _sentAsNormal.Contains(_examination[index].Subject.Whole));
+            finding, _examination.ValueAt(index, _examination.Network.Slots[finding]), _decided.IsSentAsNormal(index));
 
     public Worth WorthOf(int index, Finding finding)
     {
         var answers = AnswersOf(index, finding);
         var settled = new int[Weights.Count];
         foreach (var answer in answers)
-            foreach (var (consequence, _) in Settled(index, finding, answer))
-                settled[(int)consequence.Weight]++;
-        return new Worth([.. settled], answers.Length);
+        {
+            _settled.Clear();
+            Settle(index, finding, answer);
+            foreach (var (consequence, _) in _settled) settled[(int)consequence.Weight]++;
+        }
+        return new Worth(ImmutableCollectionsMarshal.AsImmutableArray(settled), answers.Length);
     }
 
     /// <summary>The open consequences that the answer settles: true for those that would then be said.</summary>
-    public List<(Consequence Consequence, Truth State)> Settled(int index, Finding finding, Cell answer)
+    public ImmutableArray<(Consequence Consequence, Truth State)> Settled(int index, Finding finding, Cell answer)
     {
-        var settled = new List<(Consequence, Truth)>();
+        _settled.Clear();
+        Settle(index, finding, answer);
+        return [.. _settled];
+    }
+
+    private void Settle(int index, Finding finding, Cell answer)
+    {
         _hypothesis.Suppose(index, finding, answer.Value!);
         _touched.Clear();
         foreach (var rule in _hypothesis.Rules) _touched.Add(rule.Index);
@@ -52,8 +60,7 @@ internal sealed class Questioner
         foreach (var touched in _touched)
             foreach (var consequence in _open.At(touched))
                 if (_open.StateOf(consequence) is var state and not Truth.Unknown)
-                    settled.Add((consequence, state));
+                    _settled.Add((consequence, state));
         _hypothesis.TakeBack();
-        return settled;
     }
 }

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using FindingRules.Engine.Asking;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Engine.Reporting;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Vocabularies;
 
@@ -30,6 +31,7 @@ public sealed class RuleNetwork
         NodeCount = nodeCount;
         Examinations = new ExaminationPool(this);
         Asking = new AskTables(pack);
+        Words = new PackWords(slots);
     }
 
     public Pack Pack { get; }
@@ -60,6 +62,9 @@ public sealed class RuleNetwork
 
     /// <summary>What the pack asks of each finding.</summary>
     internal AskTables Asking { get; }
+
+    /// <summary>What a report says whatever the study.</summary>
+    internal PackWords Words { get; }
 
     internal StructurePlan PlanOf(Structure structure) => _plans[structure];
 

@@ -57,6 +57,9 @@ internal sealed class Examination(RuleNetwork network)
 
     public bool Has(StructurePlan plan, Side side) => _sites[SiteKey(plan, side)] != 0;
 
+    /// <summary>The instance of a whole structure; negative where there is none.</summary>
+    public int Find(Structure structure, Side side) => _sites[SiteKey(Network.PlanOf(structure), side)] - 1;
+
     /// <summary>The instance of a whole structure; of one that was not examined, an empty one.</summary>
     public int SiteOf(Structure structure, Side side)
     {

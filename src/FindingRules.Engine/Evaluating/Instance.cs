@@ -56,6 +56,9 @@ internal sealed class Instance
 
     public int LiveCount { get; private set; }
 
+    /// <summary>Positions of the topics that some rule may answer or hold.</summary>
+    public ReadOnlySpan<int> Marked => _marked.AsSpan(0, MarkedCount);
+
     private int MarkedCount { get; set; }
 
     /// <summary>Every rule of the plan by position; made when it is first asked for, after everything was decided.</summary>
@@ -79,7 +82,7 @@ internal sealed class Instance
     {
         Array.Clear(_values);
         foreach (var position in Live) _states[position] = default;
-        foreach (var topic in _marked.AsSpan(0, MarkedCount)) _marks[topic] = default;
+        foreach (var topic in Marked) _marks[topic] = default;
         (LiveCount, MarkedCount) = (0, 0);
         Candidates.Clear();
     }

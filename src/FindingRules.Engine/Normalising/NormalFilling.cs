@@ -35,12 +35,18 @@ internal static class NormalFilling
     public static IEnumerable<SentFinding> Departing(Findings findings) =>
         findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value));
 
-    /// <summary>What departs, and what only a change has; the latter does not keep the rest from being filled in as normal.</summary>
-    public static IEnumerable<SentFinding> Describing(Findings findings) =>
-        findings.InOrder.Where(f => Departs(f.Finding.Type, f.Value) || (f.Finding.IsAbsentWhenNormal && IsSome(f.Value)));
+    /// <summary>It departs, or only a change has it; the latter does not keep the rest from being filled in as normal.</summary>
+    public static bool IsDescribing(SentFinding sent) =>
+        Departs(sent.Finding.Type, sent.Value) || (sent.Finding.IsAbsentWhenNormal && IsSome(sent.Value));
 
-    public static bool IsDescribed(StudySubject sent) =>
-        sent.Lesions.Length > 0 || Describing(sent.Findings).Any();
+    public static bool IsDescribed(StudySubject sent)
+    {
+        if (sent.Lesions.Length > 0) return true;
+        foreach (var finding in sent.Findings.InOrder)
+            if (IsDescribing(finding))
+                return true;
+        return false;
+    }
 
     public static FindingValue? NormalOf(FindingType type) => type switch
     {

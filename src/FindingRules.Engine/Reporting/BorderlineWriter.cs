@@ -8,29 +8,51 @@ using FindingRules.Model.Truths;
 namespace FindingRules.Engine.Reporting;
 
 /// <summary>Rules that a measurement a little off would have decided otherwise, with the distance to the threshold.</summary>
-internal static class BorderlineWriter
+internal sealed class BorderlineWriter(Examination examination)
 {
-    public static ImmutableArray<BorderlineRule> Write(Decided decided) =>
-    [
-        .. decided.Rules.Where(r => r.IsBorderline && r.State.Standing != Standing.Yields).Select(r => new BorderlineRule(
-            r.Reference, r.Instance.Subject.Key, r.State.Truth == Truth.True, r.WouldConclude,
-            [.. Measures(r.Examination, r.Rule.Condition, r.Entry.Condition, r.Index).Distinct()])),
-    ];
+    private readonly Once<Evidence> _measures = new();
 
-    private static IEnumerable<Evidence> Measures(Examination examination, Condition condition, Node node, int instance)
+    public static ImmutableArray<BorderlineRule> Write(Decided decided)
     {
-        if (!node.UsesPrecision) return [];
-        return (condition, node) switch
+        var borderline = ImmutableArray.CreateBuilder<BorderlineRule>();
+        foreach (var rule in decided.Live)
+            if (rule.IsBorderline && rule.State.Standing != Standing.Yields)
+                borderline.Add(new BorderlineRule(
+                    rule.Reference, rule.Instance.Subject.Key, rule.State.Truth == Truth.True, rule.WouldConclude, MeasuresOf(rule)));
+        return borderline.DrainToImmutable();
+    }
+
+    private static ImmutableArray<Evidence> MeasuresOf(RuleAt rule)
+    {
+        var writer = new BorderlineWriter(rule.Examination);
+        writer.Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+        return writer._measures.ToImmutable();
+    }
+
+    private void Walk(Condition condition, Node node, int instance)
+    {
+        if (!node.UsesPrecision) return;
+        switch (condition, node)
         {
-            (AllOf all, AllNode nodes) => all.Parts.Zip(nodes.Parts).SelectMany(p => Measures(examination, p.First, p.Second, instance)),
-            (AnyOf any, AnyNode nodes) => any.Parts.Zip(nodes.Parts).SelectMany(p => Measures(examination, p.First, p.Second, instance)),
-            (Negation negation, NotNode not) => Measures(examination, negation.Part, not.Part, instance),
-            (Quantified quantified, CountNode count) => count.Sites(examination, instance).Where(s => s >= 0).ToList()
-                .SelectMany(s => Measures(examination, quantified.Where, count.Where, s)),
-            (Statement statement, StatementNode leaf) => leaf.Choices(examination, instance)
-                .Where(c => leaf.Test(examination, c, isWidened: false) != leaf.Test(examination, c, isWidened: true))
-                .SelectMany(c => StatementEvidence.Of(examination, statement, leaf, c)),
-            _ => [],
-        };
+            case (AllOf all, AllNode nodes):
+                for (var i = 0; i < all.Parts.Length; i++) Walk(all.Parts[i], nodes.Parts[i], instance);
+                break;
+            case (AnyOf any, AnyNode nodes):
+                for (var i = 0; i < any.Parts.Length; i++) Walk(any.Parts[i], nodes.Parts[i], instance);
+                break;
+            case (Negation negation, NotNode not):
+                Walk(negation.Part, not.Part, instance);
+                break;
+            case (Quantified quantified, CountNode count):
+                foreach (var site in count.Sites(examination, instance))
+                    if (site >= 0)
+                        Walk(quantified.Where, count.Where, site);
+                break;
+            case (Statement statement, StatementNode leaf):
+                foreach (var chosen in leaf.Choices(examination, instance))
+                    if (leaf.Test(examination, chosen, isWidened: false) != leaf.Test(examination, chosen, isWidened: true))
+                        StatementEvidence.Add(_measures, examination, statement, leaf, chosen);
+                break;
+        }
     }
 }

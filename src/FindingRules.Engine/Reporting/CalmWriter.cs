@@ -8,44 +8,100 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// The calm line of each protocol of which everything was assessed, where on its side nothing was said, nothing true waits for
-/// something unknown and nothing sent, now or of the earlier study, departs from normal.
+/// something unknown and nothing sent, now or of the earlier study, departs from normal. What a caution answers, and what is near
+/// a limit, is excepted in the line itself.
 /// </summary>
 internal static class CalmWriter
 {
     public static string? Write(Decided decided, Study study, Reading reading)
     {
+        if (study.Protocols.IsEmpty) return null;
         var disturbed = Disturbed(decided, study, reading);
-        var calm = study.Protocols.Where(u => IsQuiet(u.Side, disturbed) && CompletenessWriter.IsComplete(decided.Examination, u)).ToList();
+        var calm = new List<ProtocolUse>();
+        foreach (var use in study.Protocols)
+            if (disturbed.IsQuiet(use.Side) && CompletenessWriter.IsComplete(decided.Examination, use))
+                calm.Add(use);
         if (calm.Count == 0) return null;
-        var filler = new WordingFiller(decided.Examination);
-        return disturbed.Count == 0 && calm.Count == study.Protocols.Length
-            ? string.Join(" ", calm.Select(u => filler.Fill(u.Protocol.Calm, 0)).Distinct())
-            : string.Join(" ", calm.Select(u => $"{Named(u)}: {filler.Fill(u.Protocol.Calm, 0)}"));
+        var excepted = Excepted(decided, study, reading);
+        var isWhole = disturbed.IsNone && calm.Count == study.Protocols.Length;
+        return string.Join(" ", calm.Select(Line).Distinct());
+
+        string Line(ProtocolUse use)
+        {
+            var except = excepted.IsQuiet(use.Side) ? "" : "Apart from what is named below: ";
+            return $"{(isWhole ? "" : $"{Named(use)}: ")}{except}{decided.Filler.Fill(use.Protocol.Calm, 0)}";
+        }
     }
 
-    /// <summary>What has no side, or one that is not known, disturbs both.</summary>
-    private static bool IsQuiet(Side side, HashSet<Side> disturbed) =>
-        disturbed.Count == 0
-        || (side is Side.Left or Side.Right && !disturbed.Contains(side) && disturbed.All(s => s is Side.Left or Side.Right));
-
-    private static HashSet<Side> Disturbed(Decided decided, Study study, Reading reading)
+    private static Sides Disturbed(Decided decided, Study study, Reading reading)
     {
-        var sides = decided.Instances.ToDictionary(
-            i => decided.Examination[i].Subject.Key, i => decided.Examination[i].Subject.Side, StringComparer.Ordinal);
-        var said = reading.Suggestions.Select(s => s.Subject)
-            .Concat(reading.Held.Select(h => h.Subject))
-            .Concat(reading.Conflicts.Select(c => c.Subject))
-            .Concat(reading.NextSteps.Where(s => !s.IsDone).SelectMany(s => s.Subjects))
-            .Select(key => sides[key]);
-        var waiting = decided.Rules
-            .Where(r => r.State.Standing == Standing.Open || (r.State.Standing == Standing.Stands && !r.IsPublished))
-            .Select(r => r.Instance.Subject.Side);
+        var sides = default(Sides);
+        foreach (var suggestion in reading.Suggestions) sides = sides.With(SideOf(decided, suggestion.Subject));
+        foreach (var held in reading.Held) sides = sides.With(SideOf(decided, held.Subject));
+        foreach (var conflict in reading.Conflicts) sides = sides.With(SideOf(decided, conflict.Subject));
+        foreach (var step in reading.NextSteps)
+            if (!step.IsDone)
+                foreach (var subject in step.Subjects)
+                    sides = sides.With(SideOf(decided, subject));
+        foreach (var rule in decided.Live)
+            if (rule.State.Standing == Standing.Open || (rule.State.Standing == Standing.Stands && !rule.IsPublished))
+                sides = sides.With(rule.Instance.Side);
         // What was abnormal earlier and is not spoken of now may have been treated or missed: the line would settle which.
-        var departing = study.Subjects.Concat(study.Earlier ?? []).Where(NormalFilling.IsDescribed).Select(s => s.Side);
-        return [.. said, .. waiting, .. departing];
+        foreach (var subject in study.Subjects)
+            if (NormalFilling.IsDescribed(subject) && !IsAnswered(subject, reading))
+                sides = sides.With(subject.Side);
+        foreach (var subject in study.Earlier ?? [])
+            if (NormalFilling.IsDescribed(subject))
+                sides = sides.With(subject.Side);
+        return sides;
+    }
+
+    private static Sides Excepted(Decided decided, Study study, Reading reading)
+    {
+        var sides = default(Sides);
+        foreach (var (subject, _) in new BorderlineText(decided, reading).Near())
+            sides = sides.With(decided.Find(subject)?.Side ?? Side.Unknown);
+        foreach (var subject in study.Subjects)
+            if (NormalFilling.IsDescribed(subject))
+                sides = sides.With(subject.Side);
+        return sides;
+    }
+
+    /// <summary>Each thing in it that departs from normal is spoken of by a caution.</summary>
+    private static bool IsAnswered(StudySubject sent, Reading reading)
+    {
+        if (!sent.Lesions.IsEmpty) return false;
+        var key = new Subject(sent.Structure, sent.Side, null).Key;
+        foreach (var finding in sent.Findings.InOrder)
+            if (NormalFilling.IsDescribing(finding)
+                && !reading.Cautions.Any(c => c.RestsOn.Any(e => e.Subject == key && e.Finding == finding.Finding.Name)))
+                return false;
+        return true;
+    }
+
+    private static Side SideOf(Decided decided, string subject)
+    {
+        foreach (var index in decided.Instances)
+            if (decided.Examination[index].Subject.Key == subject)
+                return decided.Examination[index].Side;
+        throw new System.Diagnostics.UnreachableException();
     }
 
     private static string Named(ProtocolUse use) => use.Side is Side.Left or Side.Right
         ? $"{use.Side} side, {use.Protocol.Title}"
         : use.Protocol.Title;
+
+    /// <summary>A bit for each side.</summary>
+    private readonly record struct Sides(int Bits)
+    {
+        private const int LeftOrRight = (1 << (int)Side.Left) | (1 << (int)Side.Right);
+
+        public bool IsNone => Bits == 0;
+
+        public Sides With(Side side) => new(Bits | (1 << (int)side));
+
+        /// <summary>What has no side, or one that is not known, disturbs both.</summary>
+        public bool IsQuiet(Side side) =>
+            IsNone || (side is Side.Left or Side.Right && (Bits & (1 << (int)side)) == 0 && (Bits & ~LeftOrRight) == 0);
+    }
 }

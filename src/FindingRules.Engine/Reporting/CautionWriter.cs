@@ -10,19 +10,26 @@ internal static class CautionWriter
 {
     public static ImmutableArray<CautionNote> Write(Decided decided)
     {
-        var filler = new WordingFiller(decided.Examination);
-        var notes =
-            from rule in decided.Rules
-            where rule.State.Truth == Truth.True
-            from conclusion in rule.Rule.Conclusions.OfType<CautionConclusion>()
-            select (conclusion.Caution, Text: filler.Fill(conclusion.Caution.Says, rule.Index), rule);
-        return
-        [
-            .. notes.GroupBy(n => (n.Caution.Name, n.Text)).Select(group => new CautionNote(
-                group.Key.Name, group.Key.Text,
-                [.. group.Select(n => n.rule.Instance.Subject.Key).Distinct()],
-                [.. group.Select(n => n.rule.Reference).Distinct().OrderBy(r => r.Id, StringComparer.Ordinal)],
-                EvidenceWriter.Of(group.Select(n => n.rule)))),
-        ];
+        var notes = new List<(string Name, string Text, List<RuleAt> Rules)>();
+        foreach (var rule in decided.Live)
+        {
+            if (rule.State.Truth != Truth.True) continue;
+            foreach (var conclusion in rule.Rule.Conclusions)
+                if (conclusion is CautionConclusion { Caution: var caution })
+                    RulesOf(notes, caution.Name, decided.Filler.Fill(caution.Says, rule.Index)).Add(rule);
+        }
+        var written = ImmutableArray.CreateBuilder<CautionNote>(notes.Count);
+        foreach (var (name, text, rules) in notes)
+            written.Add(new CautionNote(name, text, Grounds.Subjects(rules), Grounds.References(rules), decided.EvidenceOf(rules)));
+        return written.MoveToImmutable();
+    }
+
+    private static List<RuleAt> RulesOf(List<(string Name, string Text, List<RuleAt> Rules)> notes, string name, string text)
+    {
+        foreach (var note in notes)
+            if (note.Name == name && note.Text == text)
+                return note.Rules;
+        notes.Add((name, text, []));
+        return notes[^1].Rules;
     }
 }

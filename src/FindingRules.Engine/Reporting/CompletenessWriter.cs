@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Evaluating;
-using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
@@ -10,35 +9,57 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>What the study's protocols require and the study does not have.</summary>
 internal static class CompletenessWriter
 {
-    public static ImmutableArray<NotAssessed> Write(Examination examination, Study study) =>
-    [
-        .. from use in study.Protocols.OrderBy(u => u.Protocol.Name, StringComparer.Ordinal).ThenBy(u => u.Side)
-           from gap in Gaps(examination, use)
-           select gap,
-    ];
-
-    private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use) =>
-        use.Protocol.Required.SelectMany(item => Gaps(examination, use, item)).Concat(Gaps(examination, use, 0, use.Protocol.Facts));
-
-    private static IEnumerable<NotAssessed> Gaps(Examination examination, ProtocolUse use, ProtocolItem item) =>
-        Gaps(examination, use, examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None), item.Findings);
-
-    private static IEnumerable<NotAssessed> Gaps(
-        Examination examination, ProtocolUse use, int site, ImmutableArray<Finding> findings)
+    public static ImmutableArray<NotAssessed> Write(Examination examination, Study study)
     {
-        var open = findings.Where(f => !Values(examination, site, f).Any(v => v is not (null or NotAssessableValue))).ToList();
-        var notAssessable = open.Where(f => Values(examination, site, f).Any(v => v is NotAssessableValue)).ToList();
-        var key = examination[site].Subject.Key;
-        if (open.Except(notAssessable).ToList() is { Count: > 0 } missing)
-            yield return new NotAssessed(use.Protocol.Name, key, [.. missing.Select(f => f.Name)], IsNotAssessable: false);
-        if (notAssessable.Count > 0)
-            yield return new NotAssessed(use.Protocol.Name, key, [.. notAssessable.Select(f => f.Name)], IsNotAssessable: true);
+        var gaps = ImmutableArray.CreateBuilder<NotAssessed>();
+        foreach (var use in ReportOrder.Protocols(study)) AddGaps(gaps, examination, use);
+        return gaps.DrainToImmutable();
     }
 
-    private static IEnumerable<FindingValue?> Values(Examination examination, int whole, Finding finding) =>
-        Enumerable.Range(whole, examination[whole].LesionCount + 1)
-            .Select(i => examination.ValueAt(i, examination.Network.Slots[finding]));
-
     /// <summary>Whether the study has everything that this use of a protocol requires.</summary>
-    public static bool IsComplete(Examination examination, ProtocolUse use) => !Gaps(examination, use).Any();
+    public static bool IsComplete(Examination examination, ProtocolUse use)
+    {
+        var gaps = ImmutableArray.CreateBuilder<NotAssessed>();
+        AddGaps(gaps, examination, use);
+        return gaps.Count == 0;
+    }
+
+    private static void AddGaps(ImmutableArray<NotAssessed>.Builder gaps, Examination examination, ProtocolUse use)
+    {
+        foreach (var item in use.Protocol.Required)
+        {
+            var site = examination.SiteOf(item.Structure, item.Structure.IsPaired ? use.Side : Side.None);
+            AddGaps(gaps, examination, use, site, item.Findings);
+        }
+        AddGaps(gaps, examination, use, 0, use.Protocol.Facts);
+    }
+
+    private static void AddGaps(
+        ImmutableArray<NotAssessed>.Builder gaps, Examination examination, ProtocolUse use, int site, ImmutableArray<Finding> findings)
+    {
+        List<string>? missing = null, notAssessable = null;
+        foreach (var finding in findings)
+        {
+            var value = BestKnown(examination, site, finding);
+            if (value is null) (missing ??= []).Add(finding.Name);
+            else if (value is NotAssessableValue) (notAssessable ??= []).Add(finding.Name);
+        }
+        var key = examination[site].Subject.Key;
+        if (missing is not null) gaps.Add(new NotAssessed(use.Protocol.Name, key, [.. missing], IsNotAssessable: false));
+        if (notAssessable is not null) gaps.Add(new NotAssessed(use.Protocol.Name, key, [.. notAssessable], IsNotAssessable: true));
+    }
+
+    /// <summary>Of the structure and its lesions, a value before one that could not be judged, and that before none.</summary>
+    private static FindingValue? BestKnown(Examination examination, int whole, Finding finding)
+    {
+        var slot = examination.Network.Slots[finding];
+        FindingValue? best = null;
+        for (var i = whole; i <= whole + examination[whole].LesionCount; i++)
+        {
+            if (examination.ValueAt(i, slot) is not { } value) continue;
+            if (value is not NotAssessableValue) return value;
+            best = value;
+        }
+        return best;
+    }
 }

@@ -10,11 +10,17 @@ namespace FindingRules.Engine.Reporting;
 internal static class DoneSteps
 {
     public static bool IsDone(Examination examination, NextStep step) =>
-        examination.Network.DoneSteps.TryGetValue(step, out var done) && done.Decide(examination, 0, isWidened: false) == Truth.True;
+        step.Done is not null && examination.Network.DoneSteps[step].Decide(examination, 0, isWidened: false) == Truth.True;
 
     /// <summary>Who tried and could not tell is not sent back to try again; what was found then says so.</summary>
-    public static bool IsDone(Examination examination, EvaluateStep step, int index) =>
-        Target(examination, step, index) is var target && step.CompletedBy.All(f => Sent(examination, target, f).Any());
+    public static bool IsDone(Examination examination, EvaluateStep step, int index)
+    {
+        var target = Target(examination, step, index);
+        foreach (var finding in step.CompletedBy)
+            if (!IsSent(examination, target, finding))
+                return false;
+        return true;
+    }
 
     /// <summary>The structure to evaluate, on the side of the subject that it is said of.</summary>
     public static int Target(Examination examination, EvaluateStep step, int index)
@@ -28,5 +34,14 @@ internal static class DoneSteps
         for (var i = whole; i <= whole + examination[whole].LesionCount; i++)
             if (examination[i].Values[examination.Network.Slots[finding]] is { } value)
                 yield return value;
+    }
+
+    private static bool IsSent(Examination examination, int whole, Finding finding)
+    {
+        var slot = examination.Network.Slots[finding];
+        for (var i = whole; i <= whole + examination[whole].LesionCount; i++)
+            if (examination[i].Values[slot] is not null)
+                return true;
+        return false;
     }
 }

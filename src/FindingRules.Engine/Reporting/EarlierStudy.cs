@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
@@ -17,15 +18,28 @@ internal static class EarlierStudy
         if (truth != Truth.Unknown) return truth == wanted;
         return (condition, node) switch
         {
-            (AllOf all, AllNode nodes) => OfParts(all.Parts.Zip(nodes.Parts), isEachNeeded: wanted == Truth.True),
-            (AnyOf any, AnyNode nodes) => OfParts(any.Parts.Zip(nodes.Parts), isEachNeeded: wanted == Truth.False),
+            (AllOf all, AllNode nodes) => CanParts(wanted, examination, all.Parts, nodes.Parts, instance, wanted == Truth.True),
+            (AnyOf any, AnyNode nodes) => CanParts(wanted, examination, any.Parts, nodes.Parts, instance, wanted == Truth.False),
             (Negation negation, NotNode not) => CanBecome(Kleene.Not(wanted), examination, negation.Part, not.Part, instance),
-            (Statement, StatementNode leaf) => !leaf.Places.Any(p => p.IsEarlier),
+            (Statement, StatementNode leaf) => !SpeaksOfEarlier(leaf),
             _ => true,
         };
+    }
 
-        bool OfParts(IEnumerable<(Condition Part, Node Node)> parts, bool isEachNeeded) => isEachNeeded
-            ? parts.All(p => CanBecome(wanted, examination, p.Part, p.Node, instance))
-            : parts.Any(p => CanBecome(wanted, examination, p.Part, p.Node, instance));
+    private static bool CanParts(
+        Truth wanted, Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance, bool isEachNeeded)
+    {
+        for (var i = 0; i < parts.Length; i++)
+            if (CanBecome(wanted, examination, parts[i], nodes[i], instance) != isEachNeeded)
+                return !isEachNeeded;
+        return isEachNeeded;
+    }
+
+    private static bool SpeaksOfEarlier(StatementNode leaf)
+    {
+        foreach (var place in leaf.Places)
+            if (place.IsEarlier)
+                return true;
+        return false;
     }
 }

@@ -13,16 +13,14 @@ namespace FindingRules.Engine.Reporting;
 /// </summary>
 internal sealed class EvidenceWriter(Examination examination)
 {
-    private readonly ImmutableArray<Evidence>.Builder _found = ImmutableArray.CreateBuilder<Evidence>();
+    private readonly Once<Evidence> _found = new();
 
     public static ImmutableArray<Evidence> Of(RuleAt rule)
     {
         var writer = new EvidenceWriter(rule.Examination);
         writer.Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index, rule.State.Truth);
-        return [.. writer._found.Distinct()];
+        return writer._found.ToImmutable();
     }
-
-    public static ImmutableArray<Evidence> Of(IEnumerable<RuleAt> rules) => [.. rules.SelectMany(r => Of(r)).Distinct()];
 
     private void Walk(Condition condition, Node node, int instance, Truth truth)
     {
@@ -38,8 +36,8 @@ internal sealed class EvidenceWriter(Examination examination)
                 Walk(negation.Part, not.Part, instance, Kleene.Not(truth));
                 break;
             case (Quantified quantified, CountNode count):
-                foreach (var site in count.Sites(examination, instance).Where(s => s >= 0))
-                    if (count.Where.Decide(examination, site, isWidened: false) is var inside && inside != Truth.Unknown)
+                foreach (var site in count.Sites(examination, instance))
+                    if (site >= 0 && count.Where.Decide(examination, site, isWidened: false) is var inside && inside != Truth.Unknown)
                         Walk(quantified.Where, count.Where, site, inside);
                 break;
             case (Statement statement, StatementNode leaf):
@@ -60,7 +58,7 @@ internal sealed class EvidenceWriter(Examination examination)
         foreach (var chosen in node.Choices(examination, instance))
         {
             if (node.Test(examination, chosen, isWidened: false) != truth) continue;
-            _found.AddRange(StatementEvidence.Of(examination, statement, node, chosen));
+            StatementEvidence.Add(_found, examination, statement, node, chosen);
             if (truth == Truth.True) return;
         }
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
@@ -15,30 +16,35 @@ namespace FindingRules.Engine.Reporting;
 /// </summary>
 internal sealed class MissingFinder(Examination examination)
 {
-    private readonly SortedSet<MissingKey> _missing = new(ByKey);
-    private readonly HashSet<(int, int)> _topicsSeen = [];
+    private readonly Once<MissingKey> _missing = new();
+    private HashSet<(int, int)>? _topicsSeen;
 
-    private static readonly Comparer<MissingKey> ByKey = Comparer<MissingKey>.Create((a, b) =>
-        string.CompareOrdinal(a.Subject, b.Subject) is var bySubject && bySubject != 0
-            ? bySubject
-            : string.CompareOrdinal(a.Finding, b.Finding));
+    public static ImmutableArray<MissingKey> Of(RuleAt rule)
+    {
+        var finder = new MissingFinder(rule.Examination);
+        finder.Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+        return finder.Found();
+    }
 
-    public static IReadOnlyCollection<MissingKey> Of(RuleAt rule) => Of(rule.Examination, [rule]);
-
-    public static IReadOnlyCollection<MissingKey> Of(Examination examination, IEnumerable<RuleAt> rules)
+    public static ImmutableArray<MissingKey> Of(Examination examination, List<RuleAt> rules)
     {
         var finder = new MissingFinder(examination);
         foreach (var rule in rules) finder.Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
-        return finder._missing;
+        return finder.Found();
     }
 
     /// <summary>What a quantity without a value lacks.</summary>
-    public static IReadOnlyCollection<MissingKey> Of(RuleAt rule, QuantityExpression amount, StatementNode node)
+    public static ImmutableArray<MissingKey> Of(RuleAt rule, QuantityExpression amount, StatementNode node)
     {
         var finder = new MissingFinder(rule.Examination);
         foreach (var chosen in node.Choices(rule.Examination, rule.Index)) finder.Amount(amount, Place.Own, node, rule.Index, chosen);
-        return finder._missing;
+        return finder.Found();
     }
+
+    private ImmutableArray<MissingKey> Found() => _missing.Sorted(static (a, b) =>
+        string.CompareOrdinal(a.Subject, b.Subject) is var bySubject && bySubject != 0
+            ? bySubject
+            : string.CompareOrdinal(a.Finding, b.Finding));
 
     private void Walk(Condition condition, Node node, int instance)
     {
@@ -56,8 +62,9 @@ internal sealed class MissingFinder(Examination examination)
                 break;
             case (Quantified quantified, CountNode count):
                 // Structures that nobody examined belong here too: without them a count may lack nothing and yet be open.
-                foreach (var site in count.Sites(examination, instance).Where(s => s >= 0))
-                    Walk(quantified.Where, count.Where, site);
+                foreach (var site in count.Sites(examination, instance))
+                    if (site >= 0)
+                        Walk(quantified.Where, count.Where, site);
                 break;
             case (Statement statement, StatementNode leaf):
                 foreach (var chosen in leaf.Choices(examination, instance))
@@ -130,7 +137,7 @@ internal sealed class MissingFinder(Examination examination)
             return;
         }
         if (examination[index].IsLesion && statement.Topic.IsPerStructure) index = examination[index].Whole;
-        if (!_topicsSeen.Add((index, node.Topic))) return;
+        if (!(_topicsSeen ??= []).Add((index, node.Topic))) return;
         foreach (var rule in OpenRules.Of(examination, index, statement.Topic))
             Walk(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
     }
@@ -155,15 +162,26 @@ internal sealed class MissingFinder(Examination examination)
 /// <summary>The unknown rules that keep a topic open: those that may give or hold it, and those they wait for.</summary>
 internal static class OpenRules
 {
-    public static IEnumerable<RuleAt> Of(Examination examination, int index, Model.Packs.Topic topic)
+    public static List<RuleAt> Of(Examination examination, int index, Model.Packs.Topic topic)
     {
-        var instance = examination[index];
-        var entry = instance.Plan.Topics.FirstOrDefault(t => t.Topic == topic);
-        if (entry is null) return [];
-        return entry.Givers.Select(g => g.Rule).Concat(entry.Holders)
-            .SelectMany(p => instance.Plan.Rules[p].Superiors.Append(p))
-            .Distinct()
-            .Select(p => new RuleAt(examination, index, p))
-            .Where(r => r.State is { IsDecided: true, Truth: Truth.Unknown, Standing: not Standing.Yields });
+        var open = new List<RuleAt>();
+        foreach (var entry in examination[index].Plan.Topics)
+        {
+            if (entry.Topic != topic) continue;
+            foreach (var (giver, _) in entry.Givers) AddWithSuperiors(open, new RuleAt(examination, index, giver));
+            foreach (var holder in entry.Holders) AddWithSuperiors(open, new RuleAt(examination, index, holder));
+        }
+        return open;
+    }
+
+    private static void AddWithSuperiors(List<RuleAt> open, RuleAt rule)
+    {
+        foreach (var superior in rule.Entry.Superiors) Add(open, rule with { Position = superior });
+        Add(open, rule);
+    }
+
+    private static void Add(List<RuleAt> open, RuleAt rule)
+    {
+        if (rule.State is { IsDecided: true, Truth: Truth.Unknown, Standing: not Standing.Yields } && !open.Contains(rule)) open.Add(rule);
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using FindingRules.Engine.Normalising;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
@@ -11,26 +12,45 @@ internal static class NoteWriter
 {
     public static ImmutableArray<string> Write(Study study, Reading reading)
     {
-        var (answered, described) = (Answered(reading), Described(reading));
-        return
-        [
-            .. study.Subjects.OrderBy(s => s.Structure.Name, StringComparer.Ordinal).ThenBy(s => s.Side)
-                .SelectMany(s => Notes(s).Concat(Unanswered(s, answered, described))),
-            .. (study.Earlier ?? []).OrderBy(s => s.Structure.Name, StringComparer.Ordinal).ThenBy(s => s.Side)
-                .SelectMany(s => Earlier(s, answered, described)),
-        ];
+        var notes = ImmutableArray.CreateBuilder<string>();
+        var said = new Said(reading);
+        var subjects = InOrder(study.Subjects);
+        AddNotFilled(notes, subjects);
+        foreach (var subject in subjects)
+        {
+            if (subject.IsNotAssessable || subject.Lesions.Length > 0 || subject.Side == Side.Unknown) notes.AddRange(Notes(subject));
+            if (reading.Held.IsEmpty || !AddWithheld(notes, subject, reading)) AddUnanswered(notes, subject, said);
+        }
+        foreach (var subject in InOrder(study.Earlier ?? [])) AddEarlier(notes, subject, said);
+        return notes.DrainToImmutable();
+    }
+
+    private static ImmutableArray<StudySubject> InOrder(ImmutableArray<StudySubject> subjects) =>
+        subjects.Sort(static (a, b) =>
+            string.CompareOrdinal(a.Structure.Name, b.Structure.Name) is var byName && byName != 0 ? byName : a.Side - b.Side);
+
+    /// <summary>One line for however many: it says the same of each.</summary>
+    private static void AddNotFilled(ImmutableArray<string>.Builder notes, ImmutableArray<StudySubject> subjects)
+    {
+        var departing = new List<(string Title, string With)>();
+        foreach (var sent in subjects)
+            if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
+                departing.Add((new Subject(sent.Structure, sent.Side, null).Title, departure));
+        if (departing is [var one])
+            notes.Add($"The {one.Title} is described as normal and with {one.With}: the rest of it is not taken as normal.");
+        else if (departing.Count > 1)
+            notes.Add($"Described as normal and with a finding: {string.Join(", ", departing.Select(d => $"{d.Title} ({d.With})"))}. "
+                + "The rest of each is not taken as normal.");
     }
 
     private static IEnumerable<string> Notes(StudySubject sent)
     {
-        var title = new Subject(sent.Structure, sent.Side, null).Title;
-        if (sent.IsNormal && NormalFilling.Departure(sent) is { } departure)
-            yield return $"The {title} is described as normal and with {departure}: the rest of it is not taken as normal.";
+        var subject = new Subject(sent.Structure, sent.Side, null);
         if (sent.IsNotAssessable && sent.Findings.ByName.Count > 0)
-            yield return $"The {title} was sent as not assessable and with findings: the findings were used. Check which holds.";
+            yield return $"The {subject.Title} was sent as not assessable and with findings: the findings were used. Check which holds.";
         foreach (var (finding, lesion) in Opposed(sent))
-            yield return $"The {title} was sent with {finding.Finding.Title} {finding.Value}, which its lesion {lesion} contradicts: "
-                + "check which holds.";
+            yield return $"The {subject.Title} was sent with {finding.Finding.Title} {finding.Value}, "
+                + $"which its lesion {lesion} contradicts: check which holds.";
         if (sent.Side == Side.Unknown)
             yield return $"The side of the {sent.Structure.Title} was not sent: what depends on a side stays unknown.";
     }
@@ -47,45 +67,120 @@ internal static class NoteWriter
     /// What departs from normal must not vanish between the study and the report because no rule speaks of it. Where the
     /// subject is described, its pattern and sizes belong to what was described; a sign may still stand for itself.
     /// </summary>
-    private static IEnumerable<string> Unanswered(
-        StudySubject sent, HashSet<(string, string)> answered, HashSet<string> described) =>
-        from part in sent.Lesions.Select(l => (l.Findings, Lesion: (string?)l.Id)).Prepend((sent.Findings, null))
-        let subject = new Subject(sent.Structure, sent.Side, part.Lesion)
-        let keys = part.Lesion is null
-            ? sent.Lesions.Select(l => new Subject(sent.Structure, sent.Side, l.Id).Key).Append(subject.Key)
-            : [subject.Key]
-        let left = NormalFilling.Describing(part.Findings)
-            .Where(f => !keys.Any(key => answered.Contains((key, f.Finding.Name))))
-            .Where(f => f.Finding.Type is SignType || !(described.Contains(subject.Key) || described.Contains(subject.Whole.Key)))
-            .OrderBy(f => f.Finding.Name, StringComparer.Ordinal)
-            .Select(f => $"{f.Finding.Title} {f.Value.ToString()!.Replace('-', ' ')}").ToList()
-        where left.Count > 0
-        select $"Also recorded of the {subject.Title}: {string.Join(", ", left)}; not interpreted.";
-
-    /// <summary>An earlier change must not vanish because the subject is described as normal now.</summary>
-    private static IEnumerable<string> Earlier(StudySubject sent, HashSet<(string, string)> answered, HashSet<string> described)
+    private static void AddUnanswered(ImmutableArray<string>.Builder notes, StudySubject sent, Said said)
     {
         var whole = new Subject(sent.Structure, sent.Side, null);
-        if (described.Any(key => key == whole.Key || key.StartsWith($"{whole.Key} ", StringComparison.Ordinal))) yield break;
-        var left = sent.Lesions.Select(l => l.Findings).Prepend(sent.Findings).SelectMany(NormalFilling.Describing)
-            .Where(f => !answered.Contains(($"earlier {whole.Key}", f.Finding.Name)))
-            .Select(f => $"{f.Finding.Title} {f.Value.ToString()!.Replace('-', ' ')}").Distinct().Order(StringComparer.Ordinal).ToList();
-        if (left.Count > 0) yield return $"In the earlier study of the {whole.Title}: {string.Join(", ", left)}; compare.";
+        AddUnanswered(notes, sent.Findings, whole, sent.Lesions, said);
+        foreach (var lesion in sent.Lesions) AddUnanswered(notes, lesion.Findings, whole with { Lesion = lesion.Id }, [], said);
     }
 
-    private static HashSet<string> Described(Reading reading) =>
-    [
-        .. reading.Suggestions.Select(s => s.Subject), .. reading.Held.Select(h => h.Subject), .. reading.Conflicts.Select(c => c.Subject),
-    ];
+    private static void AddUnanswered(
+        ImmutableArray<string>.Builder notes, Findings findings, Subject subject, ImmutableArray<Lesion> lesions, Said said)
+    {
+        StringBuilder? left = null;
+        foreach (var finding in findings.InOrder)
+            if (NormalFilling.IsDescribing(finding) && !said.IsAnswered(subject, lesions, finding.Finding.Name)
+                && (finding.Finding.Type is SignType || !said.IsDescribed(subject, lesions)))
+                (left is null ? left = new StringBuilder() : left.Append(", ")).Append(Words(finding));
+        if (left is not null) notes.Add($"Also recorded of the {subject.Title}: {left}; not interpreted.");
+    }
 
-    private static HashSet<(string, string)> Answered(Reading reading) =>
-    [
-        .. reading.Suggestions.SelectMany(s => s.RestsOn)
-            .Concat(reading.Held.SelectMany(h => h.RestsOn))
-            .Concat(reading.Conflicts.SelectMany(c => c.Values).SelectMany(v => v.RestsOn))
-            .Concat(reading.Cautions.SelectMany(c => c.RestsOn))
-            .Concat(reading.NextSteps.SelectMany(s => s.RestsOn))
-            .Concat(reading.Probabilities.SelectMany(p => p.RestsOn))
-            .Select(e => (e.Subject, e.Finding)),
-    ];
+    /// <summary>
+    /// What was seen stays in the text while its name is withheld: what departs from normal, and what the hold rests on that has
+    /// no normal. False where something was said of the subject, or nothing is withheld.
+    /// </summary>
+    private static bool AddWithheld(ImmutableArray<string>.Builder notes, StudySubject sent, Reading reading)
+    {
+        var whole = new Subject(sent.Structure, sent.Side, null);
+        var holds = reading.Held.Where(h => IsOf(h.Subject, whole.Key)).ToList();
+        var held = holds.SelectMany(h => h.RestsOn).Select(e => e.Finding).ToHashSet(StringComparer.Ordinal);
+        if (holds.Count == 0 || reading.Suggestions.Any(s => IsOf(s.Subject, whole.Key))) return false;
+        AddRecorded(sent.Findings, whole);
+        foreach (var lesion in sent.Lesions) AddRecorded(lesion.Findings, whole with { Lesion = lesion.Id });
+        return true;
+
+        void AddRecorded(Findings findings, Subject subject)
+        {
+            var recorded = findings.InOrder
+                .Where(f => NormalFilling.IsDescribing(f) || (held.Contains(f.Finding.Name) && HasNoNormal(f))).Select(Words).ToList();
+            if (recorded.Count > 0)
+                notes.Add($"Recorded of the {subject.Title}: {string.Join(", ", recorded)}; not interpreted while an answer is withheld.");
+        }
+    }
+
+    private static bool HasNoNormal(SentFinding f) =>
+        f.Value is not NotAssessableValue && !f.Finding.IsAbsentWhenNormal && NormalFilling.NormalOf(f.Finding.Type) is null;
+
+    /// <summary>The structure itself, or a lesion in it.</summary>
+    private static bool IsOf(string key, string whole) => key == whole || key.StartsWith($"{whole} ", StringComparison.Ordinal);
+
+    /// <summary>An earlier change must not vanish because the subject is described as normal now.</summary>
+    private static void AddEarlier(ImmutableArray<string>.Builder notes, StudySubject sent, Said said)
+    {
+        var whole = new Subject(sent.Structure, sent.Side, null);
+        if (said.IsDescribed(whole.Key)) return;
+        var left = new Once<string>();
+        foreach (var findings in sent.Lesions.Select(l => l.Findings).Prepend(sent.Findings))
+            foreach (var finding in findings.InOrder)
+                if (NormalFilling.IsDescribing(finding) && !said.IsAnswered($"earlier {whole.Key}", finding.Finding.Name))
+                    left.Add(Words(finding));
+        if (left.Count > 0)
+            notes.Add($"In the earlier study of the {whole.Title}: {string.Join(", ", left.Sorted(string.CompareOrdinal))}; compare.");
+    }
+
+    private static string Words(SentFinding finding) => $"{finding.Finding.Title} {finding.Value.ToString()!.Replace('-', ' ')}";
+
+    /// <summary>Which subjects and findings the reading speaks of already.</summary>
+    private sealed class Said
+    {
+        private readonly HashSet<(string Subject, string Finding)> _answered = [];
+        private readonly HashSet<string> _described = new(StringComparer.Ordinal);
+
+        public Said(Reading reading)
+        {
+            foreach (var suggestion in reading.Suggestions) Describe(suggestion.Subject, suggestion.RestsOn);
+            foreach (var held in reading.Held) Describe(held.Subject, held.RestsOn);
+            foreach (var conflict in reading.Conflicts)
+                foreach (var value in conflict.Values)
+                    Describe(conflict.Subject, value.RestsOn);
+            foreach (var caution in reading.Cautions) Answer(caution.RestsOn);
+            foreach (var step in reading.NextSteps) Answer(step.RestsOn);
+            foreach (var probability in reading.Probabilities) Answer(probability.RestsOn);
+        }
+
+        public bool IsAnswered(string subject, string finding) => _answered.Contains((subject, finding));
+
+        /// <summary>Of the subject, or of one of its lesions.</summary>
+        public bool IsAnswered(Subject subject, ImmutableArray<Lesion> lesions, string finding)
+        {
+            if (IsAnswered(subject.Key, finding)) return true;
+            foreach (var lesion in lesions)
+                if (IsAnswered((subject with { Lesion = lesion.Id }).Key, finding))
+                    return true;
+            return false;
+        }
+
+        /// <summary>The subject, its structure or one of its lesions.</summary>
+        public bool IsDescribed(Subject subject, ImmutableArray<Lesion> lesions)
+        {
+            if (_described.Contains(subject.Key) || _described.Contains(subject.Whole.Key)) return true;
+            foreach (var lesion in lesions)
+                if (_described.Contains((subject with { Lesion = lesion.Id }).Key))
+                    return true;
+            return false;
+        }
+
+        public bool IsDescribed(string whole) => _described.Any(key => IsOf(key, whole));
+
+        private void Describe(string subject, ImmutableArray<Evidence> restsOn)
+        {
+            _described.Add(subject);
+            Answer(restsOn);
+        }
+
+        private void Answer(ImmutableArray<Evidence> restsOn)
+        {
+            foreach (var evidence in restsOn) _answered.Add((evidence.Subject, evidence.Finding));
+        }
+    }
 }

@@ -9,24 +9,30 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>Probabilities after a finding, of the rules that stand, from the probability before and a reference's figures.</summary>
 internal static class ProbabilityWriter
 {
-    public static ImmutableArray<ProbabilityNote> Write(Decided decided) =>
-    [
-        .. from rule in decided.Rules
-           where rule.State.Standing == Standing.Stands && rule.IsPublished
-           from conclusion in rule.Rule.Conclusions.OfType<ProbabilityConclusion>()
-           let note = Note(rule, conclusion)
-           where note is not null
-           select note,
-    ];
+    public static ImmutableArray<ProbabilityNote> Write(Decided decided)
+    {
+        var notes = ImmutableArray.CreateBuilder<ProbabilityNote>();
+        foreach (var rule in decided.Live)
+        {
+            if (rule.State.Standing != Standing.Stands) continue;
+            foreach (var conclusion in rule.Rule.Conclusions)
+                if (conclusion is ProbabilityConclusion probability && rule.IsPublished && Note(decided, rule, probability) is { } note)
+                    notes.Add(note);
+        }
+        return notes.DrainToImmutable();
+    }
 
     /// <summary>Findings without which a standing rule cannot state its probability.</summary>
-    public static IReadOnlyCollection<MissingKey> MissingBefore(RuleAt rule) =>
-    [
-        .. rule.Rule.Conclusions.OfType<ProbabilityConclusion>().Where(c => ValueOf(rule, c) is null)
-            .SelectMany(c => MissingFinder.Of(rule, c.Before, rule.Examination.Network.Before[c])).Distinct(),
-    ];
+    public static ImmutableArray<MissingKey> MissingBefore(RuleAt rule)
+    {
+        var missing = new Once<MissingKey>();
+        foreach (var conclusion in rule.Rule.Conclusions)
+            if (conclusion is ProbabilityConclusion probability && ValueOf(rule, probability) is null)
+                missing.AddAll(MissingFinder.Of(rule, probability.Before, rule.Examination.Network.Before[probability]));
+        return missing.ToImmutable();
+    }
 
-    private static ProbabilityNote? Note(RuleAt rule, ProbabilityConclusion conclusion)
+    private static ProbabilityNote? Note(Decided decided, RuleAt rule, ProbabilityConclusion conclusion)
     {
         if (conclusion.Reference.Accuracy is not { } accuracy || ValueOf(rule, conclusion) is not { } before) return null;
         if (accuracy.After(before, conclusion.IsPositive) is not { } after) return null;
@@ -39,7 +45,7 @@ internal static class ProbabilityWriter
             + $", from {Percent(before)} before; figures used: {accuracy.Figures}, {conclusion.Reference.Cites.TrimEnd('.')}.";
         return new ProbabilityNote(
             text, rule.Instance.Subject.Key, accuracy.Of, finding, Percent(before), Percent(after), Fraction(after), range,
-            accuracy.Figures, [rule.Reference], EvidenceWriter.Of(rule), SourceNotes.Of([conclusion.Reference]));
+            accuracy.Figures, [rule.Reference], decided.EvidenceOf(rule), SourceNotes.Of([conclusion.Reference]));
     }
 
     /// <summary>One exact probability; a bound or a number outside 0 to 1 is none.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
@@ -15,33 +14,24 @@ internal readonly record struct RuleAt(Examination Examination, int Index, int P
 
     public Rule Rule => Entry.Rule;
 
-    public RuleState State => Instance.Rules[Position];
+    public RuleState State => Instance.StateOf(Position);
 
-    public RuleReference Reference => new(Rule.Id, Rule.Revision);
+    public RuleReference Reference => Examination.Network.Words.Of(Rule).Reference;
 
     /// <summary>True in force, but outside of what is settled: its width within the measurements' precision.</summary>
-    public bool IsBorderline => State.Widened != State.Truth;
+    public bool IsBorderline => State is var state && state.Widened != state.Truth;
 
     /// <summary>What follows, in the words of the language.</summary>
-    public string WouldConclude => string.Join("; ", Rule.Conclusions.Select(c => c switch
-    {
-        TopicConclusion topic => $"{topic.Topic.Name} {topic.Value.Name}",
-        EvaluateConclusion evaluate => $"evaluate {evaluate.Step.Structure.Name}",
-        NextStepConclusion step => $"{step.Step.Name} next",
-        CautionConclusion caution => caution.Caution.Name,
-        ProbabilityConclusion probability =>
-            $"probability after {(probability.IsPositive ? "positive" : "negative")} {probability.Reference.Name}",
-        HoldConclusion hold => $"hold {hold.Topic.Name}",
-        _ => throw new System.Diagnostics.UnreachableException(),
-    }));
+    public string WouldConclude => Examination.Network.Words.Of(Rule).WouldConclude;
 
     /// <summary>Whether each topic that it concludes was published with its value.</summary>
     public bool IsPublished
     {
         get
         {
-            foreach (var given in Rule.Topics)
+            foreach (var conclusion in Rule.Conclusions)
             {
+                if (conclusion is not TopicConclusion given) continue;
                 var state = StateOf(given.Topic);
                 if (state.Status != TopicStatus.Published || given.Topic.Values[state.Value] != given.Value) return false;
             }
@@ -53,42 +43,16 @@ internal readonly record struct RuleAt(Examination Examination, int Index, int P
     {
         for (var i = 0; i < Instance.Plan.Topics.Length; i++)
             if (Instance.Plan.Topics[i].Topic == topic)
-                return Instance.Topics[i];
+                return Instance.TopicAt(i);
         return default;
     }
 }
 
-/// <summary>Every decided rule and topic of an examination, subjects in the order in which a report names them.</summary>
-internal sealed class Decided
+/// <summary>One topic at one instance of an examination that has been decided.</summary>
+/// <param name="Position">In the plan.</param>
+internal readonly record struct TopicAt(Examination Examination, int Index, int Position, TopicState State)
 {
-    public Decided(Examination examination, Model.Studies.Study study)
-    {
-        Examination = examination;
-        HasEarlierStudy = study.Earlier is not null;
-        SentAsNormal = study.Subjects.Where(s => s.IsNormal).Select(s => new Model.Studies.Subject(s.Structure, s.Side, null)).ToHashSet();
-        var order = ReportOrder.Of(study);
-        Instances =
-        [
-            .. Enumerable.Range(0, examination.Count).Where(i => examination[i].IsPresent)
-                .OrderBy(i => order.GetValueOrDefault(examination[i].Subject.Whole, int.MaxValue))
-                .ThenBy(i => examination[i].Subject.Structure is null)
-                .ThenBy(i => examination[i].Subject),
-        ];
-        Rules =
-        [
-            .. Instances.SelectMany(i => Enumerable.Range(0, examination[i].Rules.Length).Select(p => new RuleAt(examination, i, p)))
-                .Where(r => r.State.IsDecided),
-        ];
-    }
+    public TopicEntry Entry => Examination[Index].Plan.Topics[Position];
 
-    public Examination Examination { get; }
-
-    public bool HasEarlierStudy { get; }
-
-    /// <summary>Structures that were sent as normal.</summary>
-    public IReadOnlySet<Model.Studies.Subject> SentAsNormal { get; }
-
-    public ImmutableArray<int> Instances { get; }
-
-    public ImmutableArray<RuleAt> Rules { get; }
+    public string Subject => Examination[Index].Subject.Key;
 }

@@ -1,128 +1,137 @@
-using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Quantities;
 using FindingRules.Model.Readings;
-using FindingRules.Model.Studies;
-using FindingRules.Model.Vocabularies;
+using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Reporting;
 
 /// <summary>What one statement looked at, for one choice of instances.</summary>
-internal static class StatementEvidence
+internal readonly ref struct StatementEvidence
 {
-    public const string NotSent = "not sent";
+    private const string NotSent = "not sent";
+    private const string NoValue = "no value";
 
-    public const string NoValue = "no value";
+    private readonly Examination _examination;
+    private readonly StatementNode _node;
+    private readonly int[] _chosen;
+    private readonly StatementLook _look;
 
-    public static IEnumerable<Evidence> Of(Examination examination, Statement statement, StatementNode node, int[] chosen)
+    private StatementEvidence(Examination examination, Statement statement, StatementNode node, int[] chosen) =>
+        (_examination, _node, _chosen, _look) = (examination, node, chosen, examination.Network.Words.Of(statement, node));
+
+    public static void Add(Once<Evidence> to, Examination examination, Statement statement, StatementNode node, int[] chosen)
     {
-        var words = OneLine(statement.Location.Words);
-        var at = new Reader(examination, node, chosen, words);
-        return statement switch
+        var at = new StatementEvidence(examination, statement, node, chosen);
+        switch (statement, node)
         {
-            ValueStatement s => [at.Finding(s.Place, s.Finding)],
-            SignStatement s => [at.Finding(s.Place, s.Finding)],
-            ExtentStatement s => [at.Finding(s.Place, s.Finding)],
-            AssessedStatement { Finding: { } finding } s => [at.Finding(s.Place, finding)],
-            AssessedStatement => [at.Structure()],
-            NotAssessableStatement s => [at.Finding(s.Place, s.Finding)],
-            TopicStatement s => [at.Topic(s)],
-            ComparisonStatement s => at.Measures([s.Left, s.Right], Bound(at, s.Left, s.Right)),
-            BetweenStatement s => at.Measures([s.Value, s.Low, s.High], Nearest(at, s)),
-            _ => throw new System.Diagnostics.UnreachableException(),
+            case (AssessedStatement { Finding: null }, _):
+                to.Add(at.Structure());
+                break;
+            case (TopicStatement s, TopicNode topic):
+                to.Add(at.Topic(s, topic));
+                break;
+            case (ComparisonStatement s, ComparisonNode comparison):
+                at.AddFindings(to, at.Bound(s, comparison));
+                break;
+            case (BetweenStatement s, BetweenNode between):
+                at.AddFindings(to, at.Nearest(s, between));
+                break;
+            default:
+                at.AddFindings(to, default);
+                break;
+        }
+    }
+
+    /// <summary>
+    /// Whether it looked at something that was sent. A normal that was filled in is not something sent, nor is a topic that
+    /// has no answer.
+    /// </summary>
+    public static bool IsOfSomethingSent(Examination examination, Statement statement, StatementNode node, int[] chosen)
+    {
+        var at = new StatementEvidence(examination, statement, node, chosen);
+        if (statement is TopicStatement)
+            return !(chosen[^1] is var index and >= 0
+                && examination.TopicAt(index, ((TopicNode)node).Topic) is { Status: TopicStatus.None });
+        foreach (var look in at._look.Findings)
+            if (at.InstanceOf(look) is var i and >= 0 && examination.ValueAt(i, look.Slot) is not null && !at.IsFilled(i, look.Slot))
+                return true;
+        return false;
+    }
+
+    private Evidence Structure()
+    {
+        var value = _node.Test(_examination, _chosen, isWidened: false) == Truth.True ? "assessed" : "not assessed";
+        return new Evidence(SubjectAt(_chosen[^1], _node.Places[^1]), "structure", value, _look.Words, null, null, false);
+    }
+
+    private Evidence Topic(TopicStatement statement, TopicNode node)
+    {
+        var index = _chosen[^1];
+        var state = index < 0 ? null : _examination.TopicAt(index, node.Topic);
+        var value = state switch
+        {
+            { Status: TopicStatus.Published } published => statement.Topic.Values[published.Value].Name,
+            { Status: TopicStatus.None } => NoValue,
+            _ => "not given",
         };
+        return new Evidence(SubjectAt(index, statement.Place), statement.Topic.Name, value, _look.Words, null, null, false);
     }
 
-    private static (string?, string?) Bound(Reader at, QuantityExpression left, QuantityExpression right)
+    /// <summary>The distance belongs to the comparison as a whole; it is told with the first measure.</summary>
+    private void AddFindings(Once<Evidence> to, (string? Threshold, string? Distance) bound)
     {
-        var (value, threshold) = left is ConstantExpression ? (right, left) : (left, right);
-        return Distance(at, value, threshold);
+        foreach (var look in _look.Findings)
+        {
+            var index = InstanceOf(look);
+            var value = _examination.ValueAt(index, look.Slot)?.ToString() ?? NotSent;
+            to.Add(new Evidence(
+                SubjectAt(index, look.Place), look.Finding.Name, value, _look.Words, bound.Threshold, bound.Distance,
+                index >= 0 && IsFilled(index, look.Slot)));
+            bound = default;
+        }
     }
 
-    private static (string?, string?) Nearest(Reader at, BetweenStatement s)
+    private (string?, string?) Bound(ComparisonStatement s, ComparisonNode node) => s.Left is ConstantExpression
+        ? Distance(s.Right, Value(node.Right), s.Left, Value(node.Left))
+        : Distance(s.Left, Value(node.Left), s.Right, Value(node.Right));
+
+    private (string?, string?) Nearest(BetweenStatement s, BetweenNode node)
     {
-        if (at.Value(s.Value) is not { IsPoint: true, Low: { } value }) return (null, null);
-        if (at.Value(s.Low) is not { IsPoint: true, Low: { } low }) return (null, null);
-        if (at.Value(s.High) is not { IsPoint: true, Low: { } high }) return (null, null);
-        return Distance(at, s.Value, Rational.Abs(value - low) <= Rational.Abs(high - value) ? s.Low : s.High);
+        var (value, low, high) = (Value(node.Value), Value(node.Low), Value(node.High));
+        if (Point(value) is not { } at || Point(low) is not { } from || Point(high) is not { } to) return default;
+        return Rational.Abs(at - from) <= Rational.Abs(to - at)
+            ? Distance(s.Value, value, s.Low, low)
+            : Distance(s.Value, value, s.High, high);
     }
 
-    private static (string?, string?) Distance(Reader at, QuantityExpression value, QuantityExpression threshold)
+    private (string?, string?) Distance(QuantityExpression measured, Interval? value, QuantityExpression threshold, Interval? limit)
     {
-        if (at.Value(threshold) is not { IsPoint: true, Low: { } limit }) return (null, null);
-        var unit = at.UnitOf(value) ?? at.UnitOf(threshold);
-        if (unit is null) return (null, null);
-        var shown = threshold is ConstantExpression constant ? constant.Quantity.ToString() : Quantity.FromBase(limit, unit).ToString();
-        return at.Value(value) is { IsPoint: true, Low: { } point }
-            ? (shown, Quantity.FromBase(Rational.Abs(point - limit), unit).ToString())
-            : (shown, null);
+        if (Point(limit) is not { } end) return default;
+        var amounts = new AmountReader(_examination, _node, _chosen);
+        var unit = amounts.UnitOf(measured, Place.Own) ?? amounts.UnitOf(threshold, Place.Own);
+        if (unit is null) return default;
+        var shown = threshold switch
+        {
+            ConstantExpression constant => constant.Quantity.ToString(),
+            DerivedExpression derived => derived.Measure.Show(end),
+            _ => Quantity.FromBase(end, unit).ToString(),
+        };
+        return (shown, Point(value) is { } point ? Quantity.FromBase(Rational.Abs(point - end), unit).ToString() : null);
     }
 
-    private static string OneLine(string words) => string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static Rational? Point(Interval? interval) => interval is { IsPoint: true, Low: { } point } ? point : null;
 
-    private sealed class Reader(Examination examination, StatementNode node, int[] chosen, string words)
+    private Interval? Value(Amount amount) => amount.Of(_examination, _chosen, isWidened: false);
+
+    private bool IsFilled(int index, int slot) => _examination[index].IsFilled is { } filled && filled[slot];
+
+    private int InstanceOf(FindingLook look) => look.Choice < 0 ? -1 : _chosen[look.Choice];
+
+    private string SubjectAt(int index, Place place)
     {
-        private readonly AmountReader _amounts = new(examination, node, chosen);
-
-        public Evidence Finding(Place place, Finding finding) => Finding(InstanceAt(place), place, finding, (null, null));
-
-        public Evidence Structure()
-        {
-            var isAssessed = node.Test(examination, chosen, isWidened: false) == Model.Truths.Truth.True;
-            var value = isAssessed ? "assessed" : "not assessed";
-            return new Evidence(SubjectAt(chosen[^1], node.Places[^1]), "structure", value, words, null, null, false);
-        }
-
-        public Evidence Topic(TopicStatement statement)
-        {
-            var index = InstanceAt(statement.Place);
-            var state = index < 0 ? null : examination.TopicAt(index, ((TopicNode)node).Topic);
-            var value = state switch
-            {
-                { Status: TopicStatus.Published } published => statement.Topic.Values[published.Value].Name,
-                { Status: TopicStatus.None } => NoValue,
-                _ => "not given",
-            };
-            return new Evidence(SubjectAt(index, statement.Place), statement.Topic.Name, value, words, null, null, false);
-        }
-
-        public IEnumerable<Evidence> Measures(IEnumerable<QuantityExpression> expressions, (string?, string?) bound)
-        {
-            var measures = expressions.SelectMany(e => MeasuresIn(e, Place.Own)).Distinct().ToList();
-            // The distance belongs to the comparison as a whole; it is told with the first measure.
-            return measures.Select((m, i) => Finding(InstanceAt(m.Place), m.Place, m.Finding, i == 0 ? bound : (null, null)));
-        }
-
-        public Interval? Value(QuantityExpression expression) => _amounts.Value(expression, Place.Own);
-
-        public Unit? UnitOf(QuantityExpression expression) => _amounts.UnitOf(expression, Place.Own);
-
-        private Evidence Finding(int index, Place place, Finding finding, (string? Threshold, string? Distance) bound)
-        {
-            var value = ValueOf(index, finding)?.ToString() ?? NotSent;
-            var isFilled = index >= 0 && examination[index].IsFilled is { } filled && filled[examination.Network.Slots[finding]];
-            return new Evidence(SubjectAt(index, place), finding.Name, value, words, bound.Threshold, bound.Distance, isFilled);
-        }
-
-        private FindingValue? ValueOf(int index, Finding finding) => examination.ValueAt(index, examination.Network.Slots[finding]);
-
-        private int InstanceAt(Place place) => node.Places.IndexOf(place) is var i && i >= 0 ? chosen[i] : -1;
-
-        private string SubjectAt(int index, Place place)
-        {
-            var key = index < 0 ? place.Structure?.Name ?? "other side" : examination[index].Subject.Key;
-            return place.IsEarlier ? $"earlier {key}" : key;
-        }
-
-        private static IEnumerable<(Place Place, Finding Finding)> MeasuresIn(
-            QuantityExpression expression, Place from) => expression switch
-            {
-                MeasureExpression measure => [(PlaceComposition.From(from, measure.Place), measure.Finding)],
-                DerivedExpression derived => MeasuresIn(derived.Measure.Is, PlaceComposition.From(from, derived.Place)),
-                ArithmeticExpression sum => MeasuresIn(sum.Left, from).Concat(MeasuresIn(sum.Right, from)),
-                _ => [],
-            };
+        var key = index < 0 ? place.Structure?.Name ?? "other side" : _examination[index].Subject.Key;
+        return place.IsEarlier ? $"earlier {key}" : key;
     }
 }

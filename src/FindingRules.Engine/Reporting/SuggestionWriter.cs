@@ -1,43 +1,63 @@
 using System.Collections.Immutable;
-using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
 
 namespace FindingRules.Engine.Reporting;
 
-/// <summary>Published topics that have wording, as suggested impressions.</summary>
+/// <summary>Published topics that have wording, as suggested impressions; of each subject those first that others rest on.</summary>
 internal static class SuggestionWriter
 {
+    private static readonly Comparer<TopicAt> ByLayer = Comparer<TopicAt>.Create(static (a, b) =>
+        a.Entry.Layer != b.Entry.Layer ? a.Entry.Layer - b.Entry.Layer : a.Position - b.Position);
+
     public static ImmutableArray<Suggestion> Write(Decided decided)
     {
-        var filler = new WordingFiller(decided.Examination);
-        return [.. decided.Instances.SelectMany(i => Of(decided.Examination, i, filler))];
-    }
-
-    private static IEnumerable<Suggestion> Of(Examination examination, int index, WordingFiller filler)
-    {
-        var instance = examination[index];
-        var published = instance.Plan.Topics.Select((entry, i) => (entry, state: instance.Topics[i]))
-            .Where(t => t.state is { IsDecided: true, Status: TopicStatus.Published })
-            .OrderBy(t => t.entry.Layer).ThenBy(t => t.entry.Topic.Name, StringComparer.Ordinal);
-        foreach (var (entry, state) in published)
+        var suggestions = ImmutableArray.CreateBuilder<Suggestion>();
+        var ofSubject = new List<TopicAt>();
+        for (var i = 0; i < decided.Topics.Length; i++)
         {
-            var value = entry.Topic.Values[state.Value];
-            if (value.Says is null) continue;
-            var rules = Givers(examination, index, entry, state.Value);
-            yield return new Suggestion(
-                filler.Fill(value.Says, index), entry.Topic.Name, value.Name, value.Certainty.ToString().ToLowerInvariant(),
-                instance.Subject.Key, value.Code,
-                [.. rules.Select(r => r.Reference)], EvidenceWriter.Of(rules), SourceNotes.Of(rules.SelectMany(r => r.Rule.Sources)),
-                [.. rules.Select(r => r.Rule.Choice).OfType<string>().Distinct()],
-                // Held up by one rule that is clear of its thresholds, it stands whatever the others do.
-                rules.All(r => r.IsBorderline));
+            var topic = decided.Topics[i];
+            if (topic.State.Status == TopicStatus.Published && ValueOf(topic).Says is not null) ofSubject.Add(topic);
+            if (i + 1 < decided.Topics.Length && decided.Topics[i + 1].Index == topic.Index) continue;
+            ofSubject.Sort(ByLayer);
+            foreach (var published in ofSubject) suggestions.Add(Of(decided, published));
+            ofSubject.Clear();
         }
+        return suggestions.DrainToImmutable();
     }
 
-    private static List<RuleAt> Givers(Examination examination, int index, TopicEntry entry, int value) =>
-    [
-        .. entry.Givers.Where(g => g.Value == value).Select(g => new RuleAt(examination, index, g.Rule))
-            .Where(r => r.State.Standing == Standing.Stands).DistinctBy(r => r.Position),
-    ];
+    private static TopicValue ValueOf(TopicAt topic) => topic.Entry.Topic.Values[topic.State.Value];
+
+    private static Suggestion Of(Decided decided, TopicAt topic)
+    {
+        var value = ValueOf(topic);
+        var rules = Givers(topic);
+        var references = ImmutableArray.CreateBuilder<RuleReference>(rules.Count);
+        var choices = new Once<string>();
+        // Held up by one rule that is clear of its thresholds, it stands whatever the others do.
+        var isBorderline = true;
+        foreach (var rule in rules)
+        {
+            references.Add(rule.Reference);
+            if (rule.Rule.Choice is { } choice) choices.Add(choice);
+            isBorderline &= rule.IsBorderline;
+        }
+        return new Suggestion(
+            decided.Filler.Fill(value.Says!, topic.Index), topic.Entry.Topic.Name, value.Name, Words.Of(value.Certainty), topic.Subject,
+            value.Code, references.MoveToImmutable(), decided.EvidenceOf(rules), SourceNotes.Of(rules, []), choices.ToImmutable(),
+            isBorderline);
+    }
+
+    private static List<RuleAt> Givers(TopicAt topic)
+    {
+        var rules = new List<RuleAt>();
+        foreach (var (position, value) in topic.Entry.Givers)
+        {
+            if (value != topic.State.Value) continue;
+            var rule = new RuleAt(topic.Examination, topic.Index, position);
+            if (rule.State.Standing == Standing.Stands && !rules.Contains(rule)) rules.Add(rule);
+        }
+        return rules;
+    }
 }

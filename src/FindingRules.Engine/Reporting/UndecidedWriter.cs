@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using FindingRules.Engine.Compiling.Nodes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Reporting;
@@ -14,44 +16,74 @@ namespace FindingRules.Engine.Reporting;
 /// </summary>
 internal static class UndecidedWriter
 {
-    public static ImmutableArray<UndecidedRule> Write(Decided decided) =>
-        [.. decided.Rules.Select(r => Of(r, decided.HasEarlierStudy)).OfType<UndecidedRule>()];
+    public static ImmutableArray<UndecidedRule> Write(Decided decided)
+    {
+        var undecided = ImmutableArray.CreateBuilder<UndecidedRule>();
+        foreach (var rule in decided.Live)
+            if (Of(rule, decided.HasEarlierStudy) is { } left)
+                undecided.Add(left);
+        return undecided.DrainToImmutable();
+    }
 
     private static UndecidedRule? Of(RuleAt rule, bool hasEarlier)
     {
         switch (rule.State.Standing)
         {
             case Standing.Unknown when IsTouched(rule) && (hasEarlier || EarlierStudy.IsNotNeededFor(rule)):
-                return Make(rule, [rule], []);
+                return Make(rule, MissingFinder.Of(rule), []);
             case Standing.Open:
-                var superiors = rule.Entry.Superiors.Select(p => new RuleAt(rule.Examination, rule.Index, p))
-                    .Where(r => r.State is { IsDecided: true, Truth: Truth.Unknown }).ToList();
-                return Make(rule, superiors, superiors);
+                return MakeWaiting(rule, UnknownSuperiors(rule));
             case Standing.Stands when rule.IsPublished:
                 // The rule is settled; only the probability that it states waits for the one before.
                 var before = ProbabilityWriter.MissingBefore(rule);
-                return before.Count == 0 ? null : new UndecidedRule(
-                    rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude, [.. before], []);
+                return before.IsEmpty ? null : Make(rule, before, []);
             case Standing.Stands:
-                var open = rule.Rule.Topics.Where(t => rule.StateOf(t.Topic).Status == TopicStatus.Open)
-                    .SelectMany(t => OpenRules.Of(rule.Examination, rule.Index, t.Topic)).DistinctBy(r => r.Position).ToList();
-                return open.Count == 0 ? null : Make(rule, open, open);
+                var open = OpenRulesOfTopics(rule);
+                return open.Count == 0 ? null : MakeWaiting(rule, open);
             default:
                 return null;
         }
     }
 
-    private static UndecidedRule Make(RuleAt rule, IReadOnlyCollection<RuleAt> unknown, IReadOnlyCollection<RuleAt> waitsFor) => new(
-        rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude,
-        [.. MissingFinder.Of(rule.Examination, unknown)],
-        [.. waitsFor.Select(r => r.Rule.Id).Order(StringComparer.Ordinal)]);
+    private static List<RuleAt> UnknownSuperiors(RuleAt rule)
+    {
+        var unknown = new List<RuleAt>();
+        foreach (var position in rule.Entry.Superiors)
+            if (rule with { Position = position } is { State: { IsDecided: true, Truth: Truth.Unknown } } superior)
+                unknown.Add(superior);
+        return unknown;
+    }
+
+    private static List<RuleAt> OpenRulesOfTopics(RuleAt rule)
+    {
+        var open = new List<RuleAt>();
+        foreach (var conclusion in rule.Rule.Conclusions)
+        {
+            if (conclusion is not TopicConclusion given || rule.StateOf(given.Topic).Status != TopicStatus.Open) continue;
+            foreach (var other in OpenRules.Of(rule.Examination, rule.Index, given.Topic))
+                if (!open.Contains(other))
+                    open.Add(other);
+        }
+        return open;
+    }
+
+    private static UndecidedRule MakeWaiting(RuleAt rule, List<RuleAt> waitsFor) => Make(
+        rule, MissingFinder.Of(rule.Examination, waitsFor), [.. waitsFor.Select(r => r.Rule.Id).Order(StringComparer.Ordinal)]);
+
+    private static UndecidedRule Make(RuleAt rule, ImmutableArray<MissingKey> missing, ImmutableArray<string> waitsFor) =>
+        new(rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude, missing, waitsFor);
 
     /// <summary>Some statement of the rule is already settled by a finding, or speaks of one sent as a bound.</summary>
-    private static bool IsTouched(RuleAt rule)
+    private static bool IsTouched(RuleAt rule) =>
+        (rule.Entry.OwnSlots is not { } slots || rule.Instance.LesionCount > 0 || AnySent(rule.Instance.Values, slots))
+        && IsTouched(rule.Examination, rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+
+    private static bool AnySent(FindingValue?[] values, ImmutableArray<int> slots)
     {
-        var values = rule.Instance.Values;
-        if (rule.Entry.OwnSlots is { } slots && rule.Instance.LesionCount == 0 && slots.All(s => values[s] is null)) return false;
-        return IsTouched(rule.Examination, rule.Rule.Condition, rule.Entry.Condition, rule.Index);
+        foreach (var slot in slots)
+            if (values[slot] is not null)
+                return true;
+        return false;
     }
 
     private static bool IsTouched(Examination examination, Condition condition, Node node, int instance) => (condition, node) switch
@@ -59,8 +91,7 @@ internal static class UndecidedWriter
         (AllOf all, AllNode nodes) => AnyTouched(examination, all.Parts, nodes.Parts, instance),
         (AnyOf any, AnyNode nodes) => AnyTouched(examination, any.Parts, nodes.Parts, instance),
         (Negation negation, NotNode not) => IsTouched(examination, negation.Part, not.Part, instance),
-        (Quantified quantified, CountNode count) => count.Sites(examination, instance).ToList()
-            .Exists(s => s >= 0 && examination[s].IsPresent && IsTouched(examination, quantified.Where, count.Where, s)),
+        (Quantified quantified, CountNode count) => AnyTouched(examination, quantified.Where, count, instance),
         (AssessedStatement or NotAssessableStatement, _) => false,
         (ComparisonStatement or BetweenStatement, StatementNode measure) when measure.UsesBound(examination, instance) =>
             IsSent(examination, (Statement)condition, measure, instance),
@@ -69,14 +100,22 @@ internal static class UndecidedWriter
         _ => node.Decide(examination, instance, isWidened: false) != Truth.Unknown,
     };
 
-    /// <summary>
-    /// A normal that was filled in is not something sent, nor is a topic that has no answer: they settle rules, and none is
-    /// spoken of for their sake.
-    /// </summary>
-    private static bool IsSent(Examination examination, Statement statement, StatementNode leaf, int instance) =>
-        leaf.Choices(examination, instance)
-            .SelectMany(chosen => StatementEvidence.Of(examination, statement, leaf, chosen))
-            .Any(e => !e.IsFromNormal && e.Value is not (StatementEvidence.NotSent or StatementEvidence.NoValue));
+    /// <summary>They settle rules, but no rule is spoken of for the sake of what was not sent.</summary>
+    private static bool IsSent(Examination examination, Statement statement, StatementNode leaf, int instance)
+    {
+        foreach (var chosen in leaf.Choices(examination, instance))
+            if (StatementEvidence.IsOfSomethingSent(examination, statement, leaf, chosen))
+                return true;
+        return false;
+    }
+
+    private static bool AnyTouched(Examination examination, Condition where, CountNode count, int instance)
+    {
+        foreach (var site in count.Sites(examination, instance))
+            if (site >= 0 && examination[site].IsPresent && IsTouched(examination, where, count.Where, site))
+                return true;
+        return false;
+    }
 
     private static bool AnyTouched(Examination examination, ImmutableArray<Condition> parts, ImmutableArray<Node> nodes, int instance)
     {

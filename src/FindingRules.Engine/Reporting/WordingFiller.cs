@@ -13,26 +13,33 @@ internal sealed class WordingFiller(Examination examination)
     /// <summary>What a place says that has nothing to be filled with.</summary>
     public const string NotStated = "not stated";
 
+    private readonly StringBuilder _text = new();
+
     public string Fill(Wording wording, int instance)
     {
-        var text = new StringBuilder();
+        if (wording.Parts is [WordingText { Text: [(< 'a' or > 'z') and < '\u0080', ..] whole }]) return whole;
+        _text.Clear();
         foreach (var part in wording.Parts)
-            text.Append(part switch
+            switch (part)
             {
-                WordingText plain => plain.Text,
-                WordingPlace place => Fill(place, instance),
-                _ => throw new System.Diagnostics.UnreachableException(),
-            });
-        if (text.Length > 0) text[0] = char.ToUpperInvariant(text[0]);
-        return text.ToString();
+                case WordingText plain:
+                    _text.Append(plain.Text);
+                    break;
+                case WordingPlace place:
+                    Fill(place, instance);
+                    break;
+                default:
+                    throw new System.Diagnostics.UnreachableException();
+            }
+        if (_text.Length > 0) _text[0] = char.ToUpperInvariant(_text[0]);
+        return _text.ToString();
     }
 
-    private string Fill(WordingPlace place, int instance) => Text(place.Source, instance) switch
+    private void Fill(WordingPlace place, int instance)
     {
-        { } found => place.Before + found + place.After,
-        null when place.IsOptional => "",
-        null => NotStated,
-    };
+        if (Text(place.Source, instance) is { } found) _text.Append(place.Before).Append(found).Append(place.After);
+        else if (!place.IsOptional) _text.Append(NotStated);
+    }
 
     private string? Text(WordingSource source, int instance)
     {
@@ -48,24 +55,28 @@ internal sealed class WordingFiller(Examination examination)
         };
     }
 
-    private string? Finding(Instance at, int instance, Finding finding) =>
-        at.Subject.Structure?.Kind.Findings.GetValueOrDefault(finding.Name) == finding
-            ? Shown(examination.ValueAt(instance, examination.Network.Slots[finding]))
-            : null;
+    private string? Finding(Instance at, int instance, Finding finding)
+    {
+        if (at.Structure is null) return null;
+        foreach (var known in at.Plan.Findings)
+            if (known.Finding == finding)
+                return Shown(examination.ValueAt(instance, known.Slot));
+        return null;
+    }
 
     private string? Derived(DerivedMeasure measure, Instance at, int instance)
     {
         if (!measure.Scope.Covers(at.Subject.Structure)) return null;
-        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value ? Shown(value, measure.Unit) : null;
+        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value ? Shown(value, measure.Show) : null;
     }
 
     private string? Topic(Topic topic, Instance at)
     {
         var instance = topic.Scope.IsStudy ? examination[0] : topic.IsPerStructure ? examination[at.Whole] : at;
         if (!instance.IsPresent) return null;
-        for (var i = 0; i < instance.Topics.Length; i++)
+        for (var i = 0; i < instance.Plan.Topics.Length; i++)
             if (instance.Plan.Topics[i].Topic == topic)
-                return instance.Topics[i].Status == TopicStatus.Published ? topic.Values[instance.Topics[i].Value].Title : null;
+                return instance.TopicAt(i) is { Status: TopicStatus.Published } state ? topic.Values[state.Value].Title : null;
         return null;
     }
 
@@ -73,17 +84,18 @@ internal sealed class WordingFiller(Examination examination)
     {
         null or NotAssessableValue => null,
         ChoiceValue choice => choice.Value.Replace('-', ' '),
-        MeasuredValue { IsFromNormal: true } measured => $"normal, {Shown(measured.Interval, measured.Unit)}",
+        MeasuredValue { IsFromNormal: true } measured =>
+            $"normal, {Shown(measured.Interval, inBase => Quantity.FromBase(inBase, measured.Unit).ToString())}",
         _ => value.ToString(),
     };
 
     /// <summary>Such as 55 %, between 2 mm and 3 mm, less than 2 mm.</summary>
-    private static string? Shown(Interval interval, Unit unit) => (interval.Low, interval.High) switch
+    private static string? Shown(Interval interval, Func<Rational, string> show) => (interval.Low, interval.High) switch
     {
-        ({ } low, { } high) when low == high => Quantity.FromBase(low, unit).ToString(),
-        ({ } low, { } high) => $"{Quantity.FromBase(low, unit)} to {Quantity.FromBase(high, unit)}",
-        ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {Quantity.FromBase(low, unit)}",
-        (null, { } high) => $"{(interval.HighClosed ? "at most" : "less than")} {Quantity.FromBase(high, unit)}",
+        ({ } low, { } high) when low == high => show(low),
+        ({ } low, { } high) => $"{show(low)} to {show(high)}",
+        ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {show(low)}",
+        (null, { } high) => $"{(interval.HighClosed ? "at most" : "less than")} {show(high)}",
         _ => null,
     };
 }

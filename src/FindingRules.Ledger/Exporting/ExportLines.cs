@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using FindingRules.Ledger.Records;
 
@@ -11,13 +12,14 @@ namespace FindingRules.Ledger.Exporting;
 public static class ExportLines
 {
     private const int FlushBytes = 64 * 1024;
+    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <returns>The number of lines.</returns>
     public static async Task<long> WriteAsync(
         Stream to, IAsyncEnumerable<LedgerRecord> records, IProgress<long>? progress = null, CancellationToken cancellation = default)
     {
         var buffer = new ArrayBufferWriter<byte>(FlushBytes * 2);
-        await using var json = new Utf8JsonWriter(buffer);
+        await using var json = new Utf8JsonWriter(buffer, Plain);
         var lines = 0L;
         await foreach (var record in records.WithCancellation(cancellation))
         {

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Storage;
 
 namespace FindingRules.Ledger.Indexing;
 
@@ -9,6 +10,10 @@ internal sealed record IndexedRecord(long Position, RecordHeader Header, byte[]?
 {
     public const string Columns =
         "SELECT r.position, r.header, b.content, b.terms FROM record r LEFT JOIN body b ON b.position = r.position";
+
+    /// <summary>Records from a position on, in order, at most so many.</summary>
+    public static Task<List<IndexedRecord>> ListAsync(DbConnection connection, long from, int most) => connection.ListAsync(
+        Read, $"{Columns} WHERE r.position >= @from ORDER BY r.position LIMIT @most", ("@from", from), ("@most", most));
 
     public static IndexedRecord Read(DbDataReader row) => new(
         row.GetInt64(0), HeaderReader.Read(row.GetFieldValue<byte[]>(1)),

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Runtime.CompilerServices;
 using FindingRules.Ledger.Storage;
 
 namespace FindingRules.Ledger.Records;
@@ -19,6 +20,21 @@ internal static class RecordRows
     public static Task<List<LedgerRecord>> ListAsync(DbConnection connection, long from, long before, int most) => connection.ListAsync(
         Read, $"{Columns} WHERE r.position >= @from AND r.position < @before ORDER BY r.position LIMIT @most",
         ("@from", from), ("@before", before), ("@most", most));
+
+    /// <summary>All records that are there now, in order, a few at a time.</summary>
+    public static async IAsyncEnumerable<LedgerRecord> ExportAsync(
+        ILedgerDatabase database, long from, [EnumeratorCancellation] CancellationToken cancellation)
+    {
+        const int pageRecords = 200;
+        var size = await database.ReadAsync(SizeAsync, cancellation);
+        while (from < size)
+        {
+            var start = from;
+            var page = await database.ReadAsync(c => ListAsync(c, start, size, pageRecords), cancellation);
+            foreach (var record in page) yield return record;
+            from += pageRecords;
+        }
+    }
 
     /// <summary>How many records there are.</summary>
     public static Task<long> SizeAsync(DbConnection connection) => connection.ScalarAsync<long>("SELECT size FROM tree");

@@ -17,6 +17,21 @@ public sealed class PublicKey
 
     public string Pem => PemEncoding.WriteString("PUBLIC KEY", _info);
 
+    /// <summary>From PEM; of a private key its public part. Null where it is no key of this kind.</summary>
+    public static PublicKey? Read(string pem)
+    {
+        try
+        {
+            using var key = ECDsa.Create();
+            key.ImportFromPem(pem);
+            return new PublicKey(key.ExportSubjectPublicKeyInfo());
+        }
+        catch (Exception e) when (e is ArgumentException or CryptographicException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>False for anything that does not fit, a key that is none among it.</summary>
     public bool HasSigned(ReadOnlySpan<byte> bytes, ReadOnlySpan<byte> signature)
     {

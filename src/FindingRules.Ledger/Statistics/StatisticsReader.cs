@@ -8,10 +8,13 @@ namespace FindingRules.Ledger.Statistics;
 /// <summary>Adds up the tallies of a rule.</summary>
 internal static class StatisticsReader
 {
-    public static async Task<RuleStatistics> ReadAsync(DbConnection connection, string rule)
+    /// <param name="more">What is not in the stored counts yet; null where nothing is.</param>
+    public static async Task<RuleStatistics> ReadAsync(DbConnection connection, string rule, IndexRows? more = null)
     {
-        var rows = await connection.ListAsync(
-            Read, "SELECT rule, pack, version, month, what, detail, count FROM tally WHERE rule = @rule AND count > 0", ("@rule", rule));
+        var stored = await connection.ListAsync(
+            Read, "SELECT rule, pack, version, month, what, detail, count FROM tally WHERE rule = @rule", ("@rule", rule));
+        var rows = stored.Concat((more?.Counts ?? []).Where(c => c.Key.Rule == rule).Select(c => (c.Key, c.Value)))
+            .GroupBy(c => c.Item1).Select(g => (g.Key, Count: g.Sum(c => c.Item2))).Where(c => c.Count > 0).ToArray();
         var months = rows.GroupBy(r => (r.Key.Month, r.Key.Pack, r.Key.Version)).OrderBy(g => g.Key)
             .Select(g => new RuleMonth(g.Key.Pack, g.Key.Version, g.Key.Month, Sum(g)));
         return new RuleStatistics(rule, Sum(rows), [.. months]);

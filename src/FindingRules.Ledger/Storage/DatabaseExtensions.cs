@@ -48,6 +48,23 @@ internal static class DatabaseExtensions
         return list;
     }
 
+    /// <summary>Runs questions that must not see what others write meanwhile.</summary>
+    public static Task<T> ReadAtOnceAsync<T>(
+        this ILedgerDatabase database, Func<DbConnection, Task<T>> questions, CancellationToken cancellation = default) =>
+        database.ReadAsync(async connection =>
+        {
+            await connection.ExecuteAsync(database.BeginSnapshot);
+            try
+            {
+                return await questions(connection);
+            }
+            finally
+            {
+                // The connection may be used again.
+                await connection.ExecuteAsync("ROLLBACK");
+            }
+        }, cancellation);
+
     /// <summary>Runs a question on a connection of its own; what the provider throws comes out in the ledger's words.</summary>
     public static async Task<T> ReadAsync<T>(
         this ILedgerDatabase database, Func<DbConnection, Task<T>> question, CancellationToken cancellation = default)

@@ -10,15 +10,16 @@ namespace FindingRules.Ledger.Verifying;
 /// <summary>
 /// Checks a ledger from its stored bytes alone, and against a signed tree head that was kept elsewhere. The head
 /// names the key that it was
-/// signed with, so that a ledger that was replaced together with its public key is found out.
+/// signed with, so that a ledger that was replaced together with its public key is found out; a key kept elsewhere shows the same
+/// without a head.
 /// </summary>
 public static class LedgerVerifier
 {
     private const int PageRecords = 500;
 
     public static async Task<VerificationReport> VerifyAsync(
-        LedgerLocation at, SignedTreeHead? head = null, IProgress<LedgerProgress>? progress = null,
-            CancellationToken cancellation = default)
+        LedgerLocation at, SignedTreeHead? head = null, PublicKey? trusted = null, IProgress<LedgerProgress>? progress = null,
+        CancellationToken cancellation = default)
     {
         await using var database = await LedgerDatabases.OpenToReadAsync(at);
         return await database.ReadAsync(async connection =>
@@ -27,7 +28,7 @@ public static class LedgerVerifier
             await connection.ExecuteAsync(database.BeginSnapshot);
             try
             {
-                return await VerifyAsync(connection, at.Name, head, progress, cancellation);
+                return await VerifyAsync(connection, at.Name, new Witness(head, trusted), progress, cancellation);
             }
             catch (Exception e) when (
                 e is InvalidCastException or FormatException or OverflowException or InvalidOperationException or ArgumentException)
@@ -38,10 +39,11 @@ public static class LedgerVerifier
     }
 
     private static async Task<VerificationReport> VerifyAsync(
-        DbConnection connection, string name, SignedTreeHead? head, IProgress<LedgerProgress>? progress, CancellationToken cancellation)
+        DbConnection connection, string name, Witness witness, IProgress<LedgerProgress>? progress, CancellationToken cancellation)
     {
         var findings = new Findings(name);
-        var isOurs = head is not null && await IsOursAsync(connection, head, findings);
+        var head = witness.Head;
+        var isOurs = await IsOursAsync(connection, witness, findings);
         var records = new RecordCheck(findings);
         var inner = new List<KeptNode>();
         var tree = new Frontier();
@@ -81,9 +83,12 @@ public static class LedgerVerifier
         };
     }
 
-    private static async Task<bool> IsOursAsync(DbConnection connection, SignedTreeHead head, Findings findings)
+    private static async Task<bool> IsOursAsync(DbConnection connection, Witness witness, Findings findings)
     {
         var identity = await LedgerIdentity.FindAsync(connection);
+        if (witness.Key is { } key && identity?.Key.Id != key.Id)
+            findings.Add(LedgerAuditMessages.KeyOfAnother(findings.Ledger, identity?.Key.Id ?? "", key.Id));
+        if (witness.Head is not { } head) return false;
         if (identity is null || identity.Id != head.Ledger || identity.Key.Id != head.Key) findings.Add(
             LedgerAuditMessages.HeadOfAnother(findings.Ledger));
         else if (!head.IsSignedBy(identity.Key)) findings.Add(LedgerAuditMessages.HeadNotSigned(findings.Ledger));
@@ -105,4 +110,7 @@ public static class LedgerVerifier
             .All(pair => pair.First.Level == pair.Second.Level && pair.First.Place == pair.Second.Place
                 && pair.First.Hash.AsSpan().SequenceEqual(pair.Second.Hash));
     }
+
+    /// <summary>What was kept elsewhere.</summary>
+    private sealed record Witness(SignedTreeHead? Head, PublicKey? Key);
 }

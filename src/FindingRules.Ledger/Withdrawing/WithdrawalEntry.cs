@@ -1,3 +1,4 @@
+using System.Text.Json;
 using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
@@ -22,6 +23,27 @@ public sealed record WithdrawalEntry
 
     /// <summary>The readings that rested on the rule: its condition was true in them.</summary>
     public LedgerQuery Affected => new() { Rule = Rule, Revision = Revision, Pack = Pack };
+
+    /// <summary>Lets services that start at once record it once. No name of an actor has a line break in it.</summary>
+    internal RetryKey Once => new("\n", $"withdrawal\n{Pack}\n{Rule}\n{Revision}", default);
+
+    /// <summary>Null where the record is no withdrawal.</summary>
+    public static WithdrawalEntry? Read(LedgerRecord record)
+    {
+        if (record is not { Kind: RecordKind.Withdrawal, Body: { } body }) return null;
+        using var content = JsonDocument.Parse(body.Content);
+        var root = content.RootElement;
+        return new WithdrawalEntry
+        {
+            Actor = record.Actor,
+            Rule = Text("rule") ?? "",
+            Revision = Text("revision"),
+            Pack = Text("pack") ?? "",
+            Reason = Text("reason") ?? "",
+        };
+
+        string? Text(string name) => root.TryGetProperty(name, out var value) ? value.GetString() : null;
+    }
 
     internal byte[] ToContent()
     {

@@ -46,6 +46,18 @@ public sealed record Code(string System, string Value, string? Version);
 /// <summary>A measure worked out from others, of each subject in its scope.</summary>
 public sealed record DerivedMeasure(string Name, string Title, Scope Scope, Unit Unit, QuantityExpression Is, Location DeclaredAt)
 {
+    /// <summary>How finely a person is shown it, such as to 0.1 mm; rules compare the exact value.</summary>
+    public Quantity? ShownTo { get; init; }
+
+    /// <summary>The text for a person of a value in base units; "about" is put before what had to be rounded.</summary>
+    public string Show(Rational inBase)
+    {
+        if (ShownTo is not { InBase: var step }) return Quantity.FromBase(inBase, Unit).ToString();
+        var shown = (inBase / step).Rounded(0) * step;
+        var text = Quantity.FromBase(shown, Unit).ToString();
+        return shown == inBase ? text : $"about {text}";
+    }
+
     public bool Equals(DerivedMeasure? other) => ReferenceEquals(this, other);
 
     public override int GetHashCode() => Name.GetHashCode(StringComparison.Ordinal);

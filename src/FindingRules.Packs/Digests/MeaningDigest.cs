@@ -58,8 +58,11 @@ internal static class MeaningDigest
     private static void AddMeasures(CanonicalText text, Symbols symbols)
     {
         foreach (var measure in symbols.DerivedMeasures.Values)
+        {
             text.Add("measure", measure.Name, measure.Title, RuleRevision.ScopeText(measure.Scope), measure.Unit.Name,
                 ConditionText.Canonical(measure.Is));
+            if (measure.ShownTo is { } step) text.Add("shown to", step.InBase.ToString());
+        }
         foreach (var scale in symbols.Scales.Values)
         {
             text.Add("scale", scale.Name, scale.Title, scale.Choice, ConditionText.Canonical(scale.Of), Canonical(scale.When));

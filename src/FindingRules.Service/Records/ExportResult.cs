@@ -1,4 +1,5 @@
 using FindingRules.Ledger;
+using FindingRules.Ledger.Exporting;
 using FindingRules.Service.Readings.Batch;
 
 namespace FindingRules.Service.Records;
@@ -10,11 +11,6 @@ internal sealed class ExportResult(RecordLedger ledger, long from) : IResult
     {
         var gone = httpContext.RequestAborted;
         httpContext.Response.ContentType = BatchEndpoint.ContentType;
-        var to = httpContext.Response.BodyWriter;
-        await foreach (var record in ledger.ExportAsync(from, gone))
-        {
-            await to.WriteAsync(RecordJson.ToBytes(record), gone);
-            await to.WriteAsync("\n"u8.ToArray(), gone);
-        }
+        await ExportLines.WriteAsync(httpContext.Response.Body, ledger.ExportAsync(from, gone), cancellation: gone);
     }
 }

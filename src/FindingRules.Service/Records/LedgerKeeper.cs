@@ -19,7 +19,7 @@ internal sealed class LedgerKeeper(
     {
         if (settings.Ledger.Location is not { } location) return;
         _ledger = await RecordLedger.OpenAsync(location, new LedgerOptions { KeyFile = settings.Ledger.KeyFile, Time = time });
-        Packs = new PackLibrary(_ledger);
+        Packs = new PackLibrary(_ledger.FindPackAsync);
         ServiceLog.LedgerOpened(log, location.Name, _ledger.Id);
     }
 

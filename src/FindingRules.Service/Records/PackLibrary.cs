@@ -1,10 +1,11 @@
-using FindingRules.Ledger;
+using FindingRules.Ledger.Packs;
 using FindingRules.Model.Packs;
 
 namespace FindingRules.Service.Records;
 
 /// <summary>Compiles packs from the texts that a ledger keeps; those used last stay ready.</summary>
-public sealed class PackLibrary(RecordLedger ledger)
+/// <param name="find">Gives the texts that have a digest; null where they are not kept.</param>
+public sealed class PackLibrary(Func<string, Task<PackTexts?>> find)
 {
     private const int MostReady = 8;
     private readonly Lock _gate = new();
@@ -14,7 +15,7 @@ public sealed class PackLibrary(RecordLedger ledger)
     public async Task<PackLoad?> FindAsync(string textDigest)
     {
         if (Take(textDigest) is { } ready) return ready;
-        if (await ledger.FindPackAsync(textDigest) is not { } texts) return null;
+        if (await find(textDigest) is not { } texts) return null;
         var load = CompiledPack.Load([.. texts.Files.Select(f => new PackFile(f.Path, f.Bytes))]);
         Keep(textDigest, load);
         return load;

@@ -1,4 +1,3 @@
-using FindingRules.Explaining;
 using FindingRules.Ledger.Records;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Service.OpenApi;
@@ -42,8 +41,7 @@ internal static class RecordEndpoints
         {
             var repeated = await Repetition.OfAsync(keeper.Packs!, record, wantsAgain);
             if (repeated.Refusal is { } refusal) return new Problem(StatusOf(record), refusal, repeated.Details).AsResult();
-            return LedgerRoute.Json(new RecordTraceResponse(
-                record.Id, AgainOf(repeated.Again), RecordResponse.Parse(ExplanationJson.ToBytes(repeated.Explanation!))));
+            return LedgerRoute.Json(RecordTraceResponse.Of(record.Id, repeated));
         });
     }
 
@@ -68,9 +66,6 @@ internal static class RecordEndpoints
             ? await answer(record)
             : LedgerRoute.No(StatusCodes.Status404NotFound, RecordMessages.NoSuchRecord(id));
     }
-
-    private static AgainResponse? AgainOf(SecondReading? again) => again is null ? null : new AgainResponse(
-        again.IsEqual, again.EngineThen, again.EngineNow, again.IsEqual ? null : RecordResponse.Parse(again.Reading));
 
     private static int StatusOf(LedgerRecord record) => record switch
     {

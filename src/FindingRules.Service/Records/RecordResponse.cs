@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
+using FindingRules.Explaining;
 using FindingRules.Ledger.Proofs;
 using FindingRules.Ledger.Records;
 
@@ -55,12 +56,21 @@ internal sealed record SearchResponse(IReadOnlyList<FoundRecordResponse> Records
 
 /// <param name="Again">There where it was asked for.</param>
 /// <param name="Trace">Why the reading says each of its lines, from the pack as it was then.</param>
-internal sealed record RecordTraceResponse(Guid Record, AgainResponse? Again, JsonElement? Trace);
+internal sealed record RecordTraceResponse(Guid Record, AgainResponse? Again, JsonElement? Trace)
+{
+    public static RecordTraceResponse Of(Guid record, Repetition repetition) => new(
+        record, repetition.Again is { } again ? AgainResponse.Of(again) : null,
+        RecordResponse.Parse(ExplanationJson.ToBytes(repetition.Explanation!)));
+}
 
 /// <param name="IsEqual">Evaluated anew, the reading is the recorded one, byte for byte.</param>
 /// <param name="EngineThen">The version that made the record.</param>
 /// <param name="Reading">Where it differs: what it says now.</param>
-internal sealed record AgainResponse(bool IsEqual, string EngineThen, string EngineNow, JsonElement? Reading);
+internal sealed record AgainResponse(bool IsEqual, string EngineThen, string EngineNow, JsonElement? Reading)
+{
+    public static AgainResponse Of(SecondReading again) => new(
+        again.IsEqual, again.EngineThen, again.EngineNow, again.IsEqual ? null : RecordResponse.Parse(again.Reading));
+}
 
 /// <param name="Header">The exact text of the leaf; it carries the commitment to the body.</param>
 /// <param name="Path">Hashes from the leaf up, as in RFC 9162.</param>

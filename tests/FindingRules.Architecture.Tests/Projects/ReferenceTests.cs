@@ -25,7 +25,7 @@ public sealed class ReferenceTests
     [
         "BenchmarkDotNet", "CsCheck", "JsonSchema.Net", "Microsoft.AspNetCore.Mvc.Testing", "Microsoft.NET.Test.Sdk",
         "NRules", "RulesEngine",
-        "xunit", "xunit.runner.visualstudio",
+        "xunit", "xunit.extensibility.core", "xunit.runner.visualstudio",
     ];
 
     public static TheoryData<string> ProductNames => [.. Products.Keys];

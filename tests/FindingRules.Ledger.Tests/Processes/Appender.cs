@@ -2,6 +2,7 @@ using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Tests.Stores;
 using FindingRules.Model.Messages;
+using FindingRules.Testing.Stores;
 
 namespace FindingRules.Ledger.Tests.Processes;
 
@@ -48,7 +49,7 @@ internal static class Appender
     // The first append of a process compiles half of the program; the moments to be killed at lie after that.
     private static async Task WarmUpAsync()
     {
-        using var place = new TestPlace(Store.Sqlite);
+        using var place = new LedgerPlace(Store.Sqlite);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 20);
         await ledger.AppendAsync(Entry(21), Key(21));

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using FindingRules.Ledger.Tests.Stores;
+using FindingRules.Testing.Stores;
 
 namespace FindingRules.Ledger.Tests.Processes;
 
@@ -33,7 +33,7 @@ internal sealed class AppenderProcess : IDisposable
     public string? Failure { get; private set; }
 
     /// <summary>Lets it begin; returns when it has opened the ledger.</summary>
-    public async Task BeginAsync(TestPlace place, int firstNumber)
+    public async Task BeginAsync(LedgerPlace place, int firstNumber)
     {
         await _ready.Task.WaitAsync(TimeSpan.FromMinutes(1));
         var location = place.Location switch

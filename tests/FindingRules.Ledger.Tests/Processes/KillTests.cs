@@ -2,6 +2,7 @@ using System.Diagnostics;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Tests.Stores;
 using FindingRules.Ledger.Verifying;
+using FindingRules.Testing.Stores;
 using Xunit;
 using Xunit.Abstractions;
 
@@ -26,7 +27,7 @@ public sealed class KillTests(ITestOutputHelper output)
         var next = new AppenderProcess();
         for (var done = 0; done < kills;)
         {
-            using var place = new TestPlace(store);
+            using var place = new LedgerPlace(store);
             await using (var begun = await place.OpenAsync()) await begun.StorePackAsync(Entries.Pack);
             for (var of = 0; of < KillsOfOneLedger && done < kills; of++, done++)
             {
@@ -49,7 +50,7 @@ public sealed class KillTests(ITestOutputHelper output)
         Assert.True(acknowledged > kills, "the processes were killed before they had begun to append");
     }
 
-    private static async Task CheckAsync(TestPlace place, AppenderProcess process, string when)
+    private static async Task CheckAsync(LedgerPlace place, AppenderProcess process, string when)
     {
         await using var ledger = await place.OpenAsync();
         var head = (await ledger.GetTreeHeadAsync())!;
@@ -70,7 +71,7 @@ public sealed class KillTests(ITestOutputHelper output)
     [Theory, OnPostgreSql]
     public async Task One_of_two_killed_does_not_stop_the_other(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.StorePackAsync(Entries.Pack);
         var mine = new List<Guid>();

@@ -3,6 +3,8 @@ using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Correlation;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Withdrawing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -12,7 +14,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_reading_comes_back_as_it_was_recorded(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var terms = new IndexTerms
         {
@@ -40,7 +42,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Records_of_many_writers_follow_each_other_without_a_gap(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using (var ledger = await place.OpenAsync()) await ledger.AddAsync(0, 300);
         await using var again = await place.OpenAsync();
         await again.AddAsync(300, 300);
@@ -53,7 +55,7 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_reading_of_a_pack_that_is_not_stored_is_refused(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(1)));
         Assert.Equal((LedgerFailure.PackMissing, "FR6015"), (failure.Failure, failure.Told.Code));
@@ -68,11 +70,26 @@ public sealed class AppendTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task An_append_after_closing_says_so(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         var ledger = await place.OpenAsync();
         await ledger.AddAsync(Entries.Reading(1));
         await ledger.DisposeAsync();
         var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(2)));
         Assert.Equal(LedgerFailure.Closing, failure.Failure);
+    }
+
+    /// <summary>Several services that share a store say at once that a pack withdrew a rule.</summary>
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task A_withdrawal_that_several_say_at_once_is_one_record(Store store)
+    {
+        using var place = new LedgerPlace(store);
+        var ledgers = new List<RecordLedger>();
+        for (var i = 0; i < 4; i++) ledgers.Add(await place.OpenAsync());
+        var entry = new WithdrawalEntry { Actor = "service", Rule = "A-1", Pack = "example", Reason = "withdrawn-by-pack" };
+        var results = await Task.WhenAll(Enumerable.Range(0, 40).Select(i => Task.Run(() => ledgers[i % 4].AppendAsync(entry))));
+        var first = Assert.Single(results.OfType<AppendResult.Appended>()).Id;
+        Assert.All(results.OfType<AppendResult.Repeated>(), r => Assert.Equal(first, r.First.Id));
+        Assert.Equal(1, (await ledgers[0].GetTreeHeadAsync())!.Size);
+        foreach (var ledger in ledgers) await ledger.DisposeAsync();
     }
 }

@@ -4,6 +4,7 @@ using FindingRules.Ledger.Feedback;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
 using FindingRules.Ledger.Verifying;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -15,7 +16,7 @@ public sealed class ErasureTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task What_is_older_than_the_retention_loses_its_body_and_everything_else_stays(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         var clock = new SetClock(Today.AddYears(-10));
         await using var ledger = await place.OpenAsync(new LedgerOptions { Time = clock });
         var old = await ledger.AddAsync(0, 1100);
@@ -43,7 +44,7 @@ public sealed class ErasureTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Nothing_that_is_left_tells_what_the_erased_body_held(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.StorePackAsync(Entries.Pack);
         var terms = new IndexTerms
@@ -84,7 +85,7 @@ public sealed class ErasureTests
     [Fact]
     public async Task Erased_bytes_are_gone_from_the_file()
     {
-        using var place = new TestPlace(Store.Sqlite);
+        using var place = new LedgerPlace(Store.Sqlite);
         var path = ((LedgerLocation.SqliteFile)place.Location).Path;
         await using var ledger = await place.OpenAsync();
         var reading = await ledger.AddAsync(Entries.Reading(1) with { Reading = "\"a-very-telling-answer\""u8.ToArray() });

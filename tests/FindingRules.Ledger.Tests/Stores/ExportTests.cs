@@ -1,6 +1,7 @@
 using System.Text.Json;
 using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Exporting;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -10,7 +11,7 @@ public sealed class ExportTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Each_record_is_a_line_in_order_with_its_exact_bytes(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(Entries.Reading(1) with { Reading = "{\"a\":\n1.50}"u8.ToArray() });
         var second = await ledger.AddAsync(Entries.Reading(2));
@@ -32,7 +33,7 @@ public sealed class ExportTests
     [Fact]
     public async Task Memory_stays_flat_whatever_is_exported()
     {
-        using var place = new TestPlace(Store.Sqlite);
+        using var place = new LedgerPlace(Store.Sqlite);
         await using var ledger = await place.OpenAsync();
         for (var i = 0; i < 20; i++) await ledger.AddAsync(i * 500, 500);
         var (most, lines, before) = (0L, 0L, GC.GetTotalMemory(true));

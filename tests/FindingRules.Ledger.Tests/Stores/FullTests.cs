@@ -2,6 +2,7 @@ using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Storage;
 using FindingRules.Ledger.Verifying;
+using FindingRules.Testing.Stores;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
@@ -18,7 +19,7 @@ public sealed class FullTests
     [Fact]
     public async Task Without_room_appends_fail_cleanly_and_go_on_by_themselves_when_there_is_room()
     {
-        using var place = new TestPlace(Store.Sqlite);
+        using var place = new LedgerPlace(Store.Sqlite);
         await using var ledger = await place.OpenAsync(new LedgerOptions { MostPages = MostPages });
         await using var other = new SqliteConnection($"Data Source={((LedgerLocation.SqliteFile)place.Location).Path};Pooling=false");
         await other.OpenAsync();
@@ -59,7 +60,7 @@ public sealed class FullTests
         return refused;
     }
 
-    private static async Task CheckAsync(TestPlace place, RecordLedger ledger, List<Guid> acknowledged)
+    private static async Task CheckAsync(LedgerPlace place, RecordLedger ledger, List<Guid> acknowledged)
     {
         var records = await ledger.ExportAsync().Select(r => r.Id).ToListAsync();
         Assert.Equal(acknowledged.Order(), records.Order());

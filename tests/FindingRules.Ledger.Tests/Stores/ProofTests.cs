@@ -1,4 +1,5 @@
 using FindingRules.Ledger.Signing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -8,7 +9,7 @@ public sealed class ProofTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Every_record_is_proven_in_every_tree_that_holds_it(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         Assert.Equal(0, (await ledger.GetTreeHeadAsync())!.Size);
         await ledger.AddAsync(0, 530);
@@ -26,7 +27,7 @@ public sealed class ProofTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Every_earlier_tree_is_proven_the_beginning_of_the_later(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 300);
         foreach (var size in new long[] { 0, 1, 2, 3, 64, 255, 256, 257, 299, 300 })
@@ -41,7 +42,7 @@ public sealed class ProofTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_proof_beyond_the_tree_is_refused_and_says_what_that_may_mean(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 3);
         var record = await ledger.ExportAsync().LastAsync();
@@ -55,7 +56,7 @@ public sealed class ProofTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_tree_head_is_the_same_after_a_walk_through_JSON_and_no_other_key_signed_it(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 5);
         var head = (await ledger.GetTreeHeadAsync())!;
@@ -64,7 +65,7 @@ public sealed class ProofTests
         Assert.True(read.IsSignedBy(ledger.PublicKey));
         Assert.False((read with { Size = 4 }).IsSignedBy(ledger.PublicKey));
         Assert.False((read with { Time = read.Time.AddSeconds(1) }).IsSignedBy(ledger.PublicKey));
-        using var other = new TestPlace(Store.Sqlite);
+        using var other = new LedgerPlace(Store.Sqlite);
         await using var stranger = await other.OpenAsync();
         Assert.False(read.IsSignedBy(stranger.PublicKey));
         Assert.Null(SignedTreeHead.Read("{}"u8.ToArray()));

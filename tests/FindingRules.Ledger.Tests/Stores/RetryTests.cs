@@ -1,4 +1,5 @@
 using FindingRules.Ledger.Records;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -8,7 +9,7 @@ public sealed class RetryTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_retry_gets_the_first_record(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.StorePackAsync(Entries.Pack);
         var key = new RetryKey("report-editor", "k-1", "body"u8.ToArray());
@@ -23,7 +24,7 @@ public sealed class RetryTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_key_used_for_another_request_is_told_apart(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.StorePackAsync(Entries.Pack);
         var key = new RetryKey("report-editor", "k-1", "body"u8.ToArray());
@@ -39,7 +40,7 @@ public sealed class RetryTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Of_requests_with_one_key_that_come_at_once_one_is_recorded(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var one = await place.OpenAsync();
         await using var other = await place.OpenAsync();
         await one.StorePackAsync(Entries.Pack);

@@ -2,6 +2,7 @@ using FindingRules.Ledger.Feedback;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
 using FindingRules.Ledger.Withdrawing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -13,7 +14,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Each_question_finds_what_it_asks_for_and_nothing_else(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         for (var i = 0; i < 12; i++) await ledger.AddAsync(Entries.Reading(i, Terms(i)));
         await ledger.AddAsync(Entries.Reading(99, Terms(0)) with { IsShadow = true });
@@ -40,7 +41,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_time_has_a_first_moment_and_one_after_the_last(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         var clock = new SetClock(Noon);
         await using var ledger = await place.OpenAsync(new LedgerOptions { Time = clock });
         for (var i = 0; i < 10; i++)
@@ -59,7 +60,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Pages_follow_each_other_without_gap_or_overlap_while_records_are_added(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 23);
         var (found, query) = (new List<long>(), new LedgerQuery { Limit = 5 });
@@ -78,7 +79,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_cursor_goes_on_with_its_own_question_only(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 5);
         var next = (await ledger.SearchAsync(new LedgerQuery { Limit = 2 })).Next;
@@ -90,7 +91,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task An_amended_study_supersedes_and_the_earlier_reading_stays(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var first = await ledger.AddAsync(Entries.Reading(1));
         var amended = await ledger.AddAsync(Entries.Reading(2, new IndexTerms { Study = "S-2", Supersedes = "S-1" }));
@@ -101,7 +102,7 @@ public sealed class SearchTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Withdrawing_a_rule_finds_every_reading_that_rested_on_it(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         for (var i = 0; i < 6; i++) await ledger.AddAsync(Entries.Reading(i, Terms(i)));
         var withdrawal = new WithdrawalEntry { Actor = "department", Rule = "A-1", Pack = "example", Reason = "source-retracted" };
@@ -109,12 +110,14 @@ public sealed class SearchTests
         await ExpectAsync(ledger, withdrawal.Affected, [0, 2, 4]);
         await ExpectAsync(ledger, (withdrawal with { Revision = "r2" }).Affected, []);
         Assert.Single((await ledger.SearchAsync(new LedgerQuery { Kind = RecordKind.Withdrawal })).Records);
+        Assert.IsType<AppendResult.Repeated>(await ledger.AppendAsync(withdrawal with { Actor = "another", Reason = "another" }));
+        Assert.IsType<AppendResult.Appended>(await ledger.AppendAsync(withdrawal with { Revision = "r1" }));
     }
 
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Readings_are_found_by_the_last_feedback_on_them(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var ids = new List<Guid>();
         for (var i = 0; i < 4; i++) ids.Add((await ledger.AddAsync(Entries.Reading(i, Terms(i)))).Id);

@@ -1,6 +1,7 @@
 using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Feedback;
 using FindingRules.Ledger.Records;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -13,7 +14,7 @@ public sealed class StatisticsTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_rule_is_counted_by_outcome_month_and_pack_version(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         var clock = new SetClock(October);
         await using var ledger = await place.OpenAsync(new LedgerOptions { Time = clock });
         await ledger.AddAsync(Reading(1, RuleOutcomes.Fired | RuleOutcomes.Shown));
@@ -40,7 +41,7 @@ public sealed class StatisticsTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task The_last_verdict_on_a_suggestion_counts_under_each_of_its_rules(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var reading = (await ledger.AddAsync(Reading(1, RuleOutcomes.Fired))).Id;
         await GiveAsync(ledger, reading, new("tear", ["A-1", "A-2"], true, null), new("size", ["A-1"], false, "not-seen"));
@@ -54,7 +55,7 @@ public sealed class StatisticsTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task What_was_erased_stays_counted(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var reading = (await ledger.AddAsync(Reading(1, RuleOutcomes.Fired))).Id;
         await GiveAsync(ledger, reading, new SuggestionFeedback("tear", ["A-1"], true, null));
@@ -66,7 +67,7 @@ public sealed class StatisticsTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Feedback_that_cannot_be_recorded_says_why(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var reading = (await ledger.AddAsync(Reading(1, RuleOutcomes.Fired))).Id;
         var shadow = (await ledger.AddAsync(Reading(2, RuleOutcomes.Fired) with { IsShadow = true })).Id;

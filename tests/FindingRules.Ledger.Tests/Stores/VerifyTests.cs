@@ -1,5 +1,6 @@
 using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Verifying;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -9,7 +10,7 @@ public sealed class VerifyTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task An_untouched_ledger_is_sound_and_a_head_covers_what_it_was_signed_for(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 270);
         var head = (await ledger.GetTreeHeadAsync())!;
@@ -25,11 +26,11 @@ public sealed class VerifyTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task A_head_that_was_changed_or_is_of_another_ledger_vouches_for_nothing(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         await ledger.AddAsync(0, 10);
         var head = (await ledger.GetTreeHeadAsync())!;
-        using var elsewhere = new TestPlace(Store.Sqlite);
+        using var elsewhere = new LedgerPlace(Store.Sqlite);
         await using var other = await elsewhere.OpenAsync();
         await other.AddAsync(0, 10);
         Assert.Equal(["FR6025"], await FindAsync(place, head with { Size = 9 }));
@@ -40,7 +41,7 @@ public sealed class VerifyTests
     [Theory, OnSqlite, OnPostgreSql]
     public async Task An_erased_record_is_told_from_a_tampered_one(Store store)
     {
-        using var place = new TestPlace(store);
+        using var place = new LedgerPlace(store);
         await using var ledger = await place.OpenAsync();
         var added = await ledger.AddAsync(0, 20);
         var head = (await ledger.GetTreeHeadAsync())!;
@@ -51,6 +52,6 @@ public sealed class VerifyTests
         Assert.Equal(3, report.Erased);
     }
 
-    private static async Task<string[]> FindAsync(TestPlace place, Signing.SignedTreeHead head) =>
+    private static async Task<string[]> FindAsync(LedgerPlace place, Signing.SignedTreeHead head) =>
         [.. (await LedgerVerifier.VerifyAsync(place.Location, head)).Problems.Select(p => p.Code)];
 }

@@ -5,6 +5,7 @@ using FindingRules.Ledger.Signing;
 using FindingRules.Ledger.Storage;
 using FindingRules.Ledger.Tests.Stores;
 using FindingRules.Ledger.Verifying;
+using FindingRules.Testing.Stores;
 using Microsoft.Data.Sqlite;
 using Xunit;
 
@@ -14,7 +15,7 @@ namespace FindingRules.Ledger.Tests.Verifying;
 public sealed class TamperingTests : IAsyncLifetime, IDisposable
 {
     private const int Records = 280;
-    private readonly TestPlace _place = new(Store.Sqlite);
+    private readonly LedgerPlace _place = new(Store.Sqlite);
     private SignedTreeHead _head = null!;
     private string[] _original = [];
     private int _copies;
@@ -142,7 +143,7 @@ public sealed class TamperingTests : IAsyncLifetime, IDisposable
     [Fact]
     public async Task An_erased_body_that_is_back_is_found()
     {
-        using var place = new TestPlace(Store.Sqlite);
+        using var place = new LedgerPlace(Store.Sqlite);
         await using var ledger = await place.OpenAsync();
         var added = await ledger.AddAsync(0, 3);
         await using var connection = new SqliteConnection(

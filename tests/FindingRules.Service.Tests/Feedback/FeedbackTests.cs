@@ -4,6 +4,7 @@ using FindingRules.Service.Readings;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
 using FindingRules.Testing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Feedback;

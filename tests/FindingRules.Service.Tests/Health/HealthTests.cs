@@ -1,6 +1,7 @@
 using System.Net;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Health;

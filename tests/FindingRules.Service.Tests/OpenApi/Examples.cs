@@ -49,7 +49,7 @@ internal static partial class Examples
         tidy = RequestName().Replace(tidy, "$1\"0HNEXAMPLE01:00000001\"");
         tidy = Question().Replace(tidy, $"d1-{Numbered(12)}-{Numbered(12)}-3-0123");
         tidy = Digest().Replace(tidy, Numbered(64));
-        tidy = Revision().Replace(tidy, $"$1\"{Numbered(12)}\"");
+        tidy = Revision().Replace(tidy, Numbered(12));
         return Size().Replace(tidy, "${1}1024");
     }
 
@@ -78,7 +78,8 @@ internal static partial class Examples
     [GeneratedRegex("\\b[0-9a-f]{64}\\b")]
     private static partial Regex Digest();
 
-    [GeneratedRegex("(\"revision\": ?)\"[^\"]+\"")]
+    // After a hyphen it is a part of an id.
+    [GeneratedRegex("(?<!-)\\b[0-9a-f]{12}\\b")]
     private static partial Regex Revision();
 
     [GeneratedRegex("(\"bytes\": )\\d+")]

@@ -1,5 +1,6 @@
 using System.Net;
 using FindingRules.Service.Tests.Hosting;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.OpenApi;

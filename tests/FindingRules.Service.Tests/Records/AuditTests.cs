@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using FindingRules.Ledger.Signing;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;

@@ -7,6 +7,7 @@ using FindingRules.Ledger.Signing;
 using FindingRules.Service.Records;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;
@@ -115,7 +116,7 @@ public sealed class RecordTests
         for (var i = 0; i < 3; i++) await RecordAsync(service, Studies.FullThickness.Replace("S-7F3K", $"S-{i}", StringComparison.Ordinal));
         var lines = (await service.Client.GetStringAsync("/v1/ledger/export")).TrimEnd().Split('\n').Select(l => JsonNode.Parse(l)!).ToArray();
         Assert.Equal(Enumerable.Range(0, 4), lines.Select(l => (int)l["index"]!));
-        Assert.Equal(["S-0", "S-1", "S-2"], lines.Where(l => (string)l["kind"]! == "reading").Select(l => (string)l["study"]!["study"]!));
+        Assert.Equal(["S-0", "S-1", "S-2"], lines.Select(l => l["content"]!["study"]).OfType<JsonNode>().Select(s => (string)s!));
         Assert.Single((await service.Client.GetStringAsync("/v1/ledger/export?from=3")).TrimEnd().Split('\n'));
     }
 
@@ -147,7 +148,7 @@ public sealed class RecordTests
         using var place = new LedgerPlace();
         await using var service = await RunningService.StartAsync(ledger: place);
         await service.UntilAsync(async () => (await Ledger(service).GetTreeHeadAsync())!.Size == 1);
-        var withdrawal = JsonNode.Parse((await service.Client.GetStringAsync("/v1/ledger/export")).TrimEnd())!;
+        var withdrawal = JsonNode.Parse((await service.Client.GetStringAsync("/v1/ledger/export")).TrimEnd())!["header"]!;
         Assert.Equal("withdrawal", (string)withdrawal["kind"]!);
         using var trace = await service.Client.GetAsync($"/v1/readings/{withdrawal["id"]}/trace");
         await trace.IsProblemAsync(HttpStatusCode.NotFound, "FR7057");

@@ -7,6 +7,7 @@ using FindingRules.Service.Readings;
 using FindingRules.Service.Records;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;
@@ -35,7 +36,7 @@ public sealed class RecordingTests
         Assert.Equal(answered, record!.Body!.Answer.ToArray());
         Assert.Equal(("anonymous", RecordKind.Reading), (record.Actor, record.Kind));
         Assert.Equal(1, await ledger.CountReadingsAsync());
-        Assert.True((await Repetition.OfAsync(new PackLibrary(ledger), record, wantsAgain: true)).Again!.IsEqual);
+        Assert.True((await Repetition.OfAsync(new PackLibrary(ledger.FindPackAsync), record, wantsAgain: true)).Again!.IsEqual);
     }
 
     [Theory]

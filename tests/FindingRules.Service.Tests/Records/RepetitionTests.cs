@@ -6,6 +6,7 @@ using FindingRules.Output;
 using FindingRules.Service.Records;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Testing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;
@@ -92,6 +93,6 @@ public sealed class RepetitionTests
             id = Assert.IsType<AppendResult.Appended>(await ledger.AppendAsync(entry)).Id;
         }
         await using RecordLedger again = await place.OpenAsync();
-        return await Repetition.OfAsync(new PackLibrary(again), (await again.FindAsync(id))!, wantsAgain: true);
+        return await Repetition.OfAsync(new PackLibrary(again.FindPackAsync), (await again.FindAsync(id))!, wantsAgain: true);
     }
 }

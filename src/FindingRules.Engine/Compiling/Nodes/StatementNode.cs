@@ -12,6 +12,9 @@ namespace FindingRules.Engine.Compiling.Nodes;
 /// <param name="places">Every place it speaks of, <see cref="Place.Own"/> first where it is among them.</param>
 internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray<Place> places) : Node(id, usesPrecision)
 {
+    // Most statements speak of one place, and most studies have few instances: -1 comes first.
+    private static readonly int[][][] _singles = [.. Enumerable.Range(-1, 128).Select(i => (int[][])[[i]])];
+
     // By place: the place of this study whose lesion it takes.
     private readonly ImmutableArray<int> _now = [.. places.Select(p => p.FollowsLesion ? places.IndexOf(OfNow(p)) : 0)];
 
@@ -26,20 +29,33 @@ internal abstract class StatementNode(int id, bool usesPrecision, ImmutableArray
         return Choose(examination, instance, isWidened, chosen, 0);
     }
 
-    /// <summary>The choices, each as the instances it takes, in the order in which they are tried.</summary>
-    public IEnumerable<int[]> Choices(Examination examination, int instance)
+    /// <summary>The choices, each as the instances it takes, in the order in which they are tried. Nobody may change them.</summary>
+    public int[][] Choices(Examination examination, int instance)
     {
-        IEnumerable<int[]> choices = [[]];
-        for (var next = 0; next < Places.Length; next++)
-        {
-            var place = next;
-            choices = choices.SelectMany(c =>
-                InstancesAt(examination, instance, place, c) is { Count: > 0 } run
-                    ? Enumerable.Range(run.Start, run.Count).Select(i => (int[])[.. c, i])
-                    : [[.. c, -1]]);
-        }
-        return choices;
+        if (Places.Length == 1 && InstancesAt(examination, instance, 0, []) is { Count: < 2 } only)
+            return Single(only.Count == 0 ? -1 : only.Start);
+        var choices = new List<int[]>();
+        AddChoices(choices, examination, instance, new int[Places.Length], 0);
+        return [.. choices];
     }
+
+    private void AddChoices(List<int[]> choices, Examination examination, int instance, int[] chosen, int next)
+    {
+        if (next == Places.Length)
+        {
+            choices.Add([.. chosen]);
+            return;
+        }
+        var (start, count) = InstancesAt(examination, instance, next, chosen.AsSpan(0, next));
+        if (count == 0) (start, count) = (-1, 1);
+        for (var i = start; i < start + count; i++)
+        {
+            chosen[next] = i;
+            AddChoices(choices, examination, instance, chosen, next + 1);
+        }
+    }
+
+    private static int[][] Single(int instance) => instance + 1 < _singles.Length ? _singles[instance + 1] : [[instance]];
 
     /// <summary>Some measure it uses was sent as a bound, so that it may be unknown with everything sent.</summary>
     public virtual bool UsesBound(Examination examination, int instance) => false;

@@ -16,17 +16,20 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     private readonly SqliteWriter _records;
     private readonly SqliteWriter _index;
 
-    private SqliteDatabase(string path, LedgerOptions options)
+    private SqliteDatabase(string path, LedgerOptions options, bool isStill = false)
     {
         Name = path;
         LockWait = options.LockWait;
-        _readString = ConnectionString(path, SqliteOpenMode.ReadOnly, isPooled: true);
+        _readString = ConnectionString(
+            isStill ? $"{new Uri(Path.GetFullPath(path)).AbsoluteUri}?immutable=1" : path, SqliteOpenMode.ReadOnly, isPooled: true);
         var write = ConnectionString(path, SqliteOpenMode.ReadWrite, isPooled: false);
         _records = new SqliteWriter(write, "FULL", options);
         _index = new SqliteWriter(write, "NORMAL", options);
     }
 
     public string Name { get; }
+
+    public bool IsOfPresentForm { get; private set; } = true;
 
     public string BeginSnapshot => "BEGIN";
 
@@ -51,10 +54,23 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     public static SqliteDatabase OpenToRead(string path)
     {
         if (!File.Exists(path)) throw Fail.Missing(path, "there is no such file");
-        var database = new SqliteDatabase(path, new LedgerOptions());
         try
         {
-            SqliteSchema.CheckOnly(path, database._readString);
+            return OpenToRead(path, isStill: false);
+        }
+        // To read beside those who write, files beside it are needed. Where they are not and cannot be made, nobody writes.
+        catch (LedgerException e) when (e.Failure is LedgerFailure.Missing or LedgerFailure.ReadOnly && !File.Exists($"{path}-wal"))
+        {
+            return OpenToRead(path, isStill: true);
+        }
+    }
+
+    private static SqliteDatabase OpenToRead(string path, bool isStill)
+    {
+        var database = new SqliteDatabase(path, new LedgerOptions(), isStill);
+        try
+        {
+            database.IsOfPresentForm = SqliteSchema.IsPresent(path, database._readString);
             return database;
         }
         catch (SqliteException e)
@@ -97,6 +113,15 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     public Task InsertAsync(DbConnection connection, IndexRows rows)
     {
         _index.IndexCommands.Insert(rows);
+        return Task.CompletedTask;
+    }
+
+    public Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(DbConnection connection, IReadOnlyCollection<PostingKey> keys) =>
+        Task.FromResult(SqlitePostings.Find((SqliteConnection)connection, keys));
+
+    public Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows)
+    {
+        SqlitePostings.Write((SqliteConnection)connection, rows);
         return Task.CompletedTask;
     }
 

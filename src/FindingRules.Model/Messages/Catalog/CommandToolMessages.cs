@@ -38,6 +38,9 @@ public static class CommandToolMessages
             Fix = Replace(at, found, known),
         };
 
+    public static Message WrongNumber(Location at, string option, string found, string expected) =>
+        new(0023, Severity.Error, at, $"`{found}` is no value of `{option}`, expected {expected}");
+
     public static Message GivenTwice(Location at, string option) =>
         new(0022, Severity.Error, at, $"`{option}` is given twice, once is enough");
 

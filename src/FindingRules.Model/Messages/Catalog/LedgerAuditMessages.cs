@@ -67,6 +67,13 @@ public static class LedgerAuditMessages
     public static Message NotReadable(string ledger, long record) =>
         new(6034, Severity.Error, At(ledger), $"record {record} cannot be read: it is not in the form in which records are written");
 
+    public static Message KeyOfAnother(string ledger, string found, string expected) =>
+        new(6035, Severity.Error, At(ledger),
+            $"the ledger was begun with the key {LedgerMessages.Short(found)}, expected {LedgerMessages.Short(expected)}")
+        {
+            Label = "name the public key that was kept of this ledger; if it is that one, the ledger was replaced",
+        };
+
     private static string Records(long first, long last) => first == last ? $"record {first} is" : $"the records {first} to {last} are";
 
     private static Location At(string ledger) => new SourceText(ledger, "").Whole;

@@ -114,7 +114,7 @@ public static class LedgerMessages
             Label = "such as `ledger.db` or `postgresql:Host=db;Database=findingrules;Username=service`",
         };
 
-    private static string Short(string digest) => $"`{(digest.Length > 16 ? digest[..16] : digest)}`";
+    internal static string Short(string digest) => $"`{(digest.Length > 16 ? digest[..16] : digest)}`";
 
     private static Location At(string ledger) => new SourceText(ledger, "").Whole;
 }

@@ -50,5 +50,33 @@ public static class LedgerUseMessages
         new(6049, Severity.Error, At("proof"),
             $"a proof was asked for a tree of {asked} records, expected at least {least} for what is to be proven");
 
+    public static Message NotAnId(Location at, string found) =>
+        new(6050, Severity.Error, at, $"`{found}` is no id of a record, expected one such as `01890a5d-ac96-774b-bcce-b302099a8057`")
+        {
+            Label = "the service names it in `Location`, and `findingrules ledger export` in each line",
+        };
+
+    public static Message NotATreeHead(string path) =>
+        new(6051, Severity.Error, At(path), $"`{path}` holds no tree head, expected the JSON that `findingrules ledger head` writes");
+
+    public static Message NotAPublicKey(string path) =>
+        new(6052, Severity.Error, At(path), $"`{path}` holds no public key, expected one in PEM, as `/v1/ledger/public-key` gives it");
+
+    public static Message EraseWhat(Location at) =>
+        new(6053, Severity.Error, at, "it is not clear what is to be erased, expected either `--older-than` or `--record`");
+
+    public static Message NoSuchRule(string found, IReadOnlyCollection<string> known) =>
+        new(6054, Severity.Error, At("ledger"),
+            $"no pack that the ledger keeps has a rule `{found}`, expected the id of one that has been in force")
+        {
+            Label = Spelling.Help(found, known),
+        };
+
+    public static Message AgainWithoutLedger(Location at) =>
+        new(6055, Severity.Error, at, "`--again` is given without `--ledger`, expected the place where the reading was recorded")
+        {
+            Label = "what is not recorded is evaluated anew each time",
+        };
+
     private static Location At(string what) => new SourceText(what, "").Whole;
 }

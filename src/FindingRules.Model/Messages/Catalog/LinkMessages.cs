@@ -80,6 +80,9 @@ public static partial class LinkMessages
         Error(3518, at, $"`{measure}` is given in `{unit}`, which is {expected}; what it is worked out from is {found}",
             "correct `unit`, or the expression");
 
+    public static Message ShownToNothing(Location at, string measure, string found) =>
+        Error(3524, at, $"`{measure}` is shown to {found}; expected more than zero", "write how finely it is to be shown, such as 0.1 mm");
+
     private static Message Unknown(int number, Location at, string text, string found, IReadOnlyCollection<string> known)
     {
         var closest = Spelling.Closest(found, known);

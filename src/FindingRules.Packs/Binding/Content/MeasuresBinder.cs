@@ -1,5 +1,6 @@
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Quantities;
 using FindingRules.Packs.Binding.Files;
 using FindingRules.Packs.Binding.Linking;
 using FindingRules.Packs.Binding.Vocabularies;
@@ -65,11 +66,12 @@ internal sealed class MeasuresBinder
     {
         var (name, body) = entry;
         var fields = Fields.Of(body, $"the derived measure `{name.Value}`", name.Inside, _context.Messages,
-            ["for", "is", "unit"], "title");
+            ["for", "is", "unit"], "title", "shown-to");
         if (fields is null) return null;
         var scope = _context.ReadScope(fields);
         var unit = UnitBinder.Bind(fields, "unit");
         var title = fields.Words("title") ?? name.Value.Replace('-', ' ');
+        var shownTo = unit is null ? null : ShownTo(name, fields, unit);
         if (fields.Text("is") is not { } text || scope is null) return null;
         var finding = scope.Find(_context.Symbols.Vocabulary, name.Value);
         if (finding is not null)
@@ -77,9 +79,19 @@ internal sealed class MeasuresBinder
         var expression = _context.Read(language => language.ReadExpression(text.Text, scope));
         if (expression is null || unit is null || !fields.IsSound) return null;
         if (expression.Dimension == unit.Dimension)
-            return new DerivedMeasure(name.Value, title, scope, unit, expression, name.Location);
+            return new DerivedMeasure(name.Value, title, scope, unit, expression, name.Location) { ShownTo = shownTo };
         _context.Messages.Add(LinkMessages.DerivedUnit(
             fields.Text("unit")!.Inside, name.Value, unit.Name, unit.Dimension.Title, expression.Dimension.Title));
         return null;
+    }
+
+    private Quantity? ShownTo(ScalarNode name, Fields fields, Unit unit)
+    {
+        if (fields.Text("shown-to") is not { } text) return null;
+        var step = _context.Read(language => language.ReadQuantity(text.Text, unit));
+        if (step is null) fields.Spoil();
+        else if (step.Value.InBase <= Rational.Zero)
+            fields.Report(LinkMessages.ShownToNothing(text.Location, name.Value, step.Value.ToString()));
+        return step;
     }
 }

@@ -1,19 +1,19 @@
 using System.Reflection;
 using Xunit.Sdk;
 
-namespace FindingRules.Ledger.Tests.Stores;
+namespace FindingRules.Testing.Stores;
 
 /// <summary>Gives a test each store that it can run on; where there is no PostgreSQL that row says so and is skipped.</summary>
-internal sealed class OnSqliteAttribute : DataAttribute
+public sealed class OnSqliteAttribute : DataAttribute
 {
     public override IEnumerable<object[]> GetData(MethodInfo testMethod) => [[Store.Sqlite]];
 }
 
-internal sealed class OnPostgreSqlAttribute : DataAttribute
+public sealed class OnPostgreSqlAttribute : DataAttribute
 {
     public OnPostgreSqlAttribute()
     {
-        if (TestPlace.PostgreSql is null) Skip = "FINDINGRULES_POSTGRES does not hold a connection string.";
+        if (LedgerPlace.PostgreSql is null) Skip = "FINDINGRULES_POSTGRES does not hold a connection string.";
     }
 
     public override IEnumerable<object[]> GetData(MethodInfo testMethod) => [[Store.PostgreSql]];

@@ -1,27 +1,33 @@
 using System.Security.Cryptography;
+using FindingRules.Ledger;
 using Npgsql;
 
-namespace FindingRules.Ledger.Tests.Stores;
+namespace FindingRules.Testing.Stores;
 
-/// <summary>A place for one ledger, empty at first and gone at the end.</summary>
-internal sealed class TestPlace : IDisposable
+/// <summary>A place for one ledger, empty at first and gone at the end; it may outlive what opens it.</summary>
+public sealed class LedgerPlace : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("ledger-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("findingrules-ledger-").FullName;
     private readonly string? _schema;
 
-    public TestPlace(Store store)
+    public LedgerPlace(Store store = Store.Sqlite)
     {
         _schema = store == Store.PostgreSql ? $"t{RandomNumberGenerator.GetHexString(16, true)}" : null;
-        Location = _schema is null
-            ? new LedgerLocation.SqliteFile(PathOf("ledger.db"))
-            : new LedgerLocation.PostgreSql(new NpgsqlConnectionStringBuilder(PostgreSql) { SearchPath = _schema }.ConnectionString);
+        Name = _schema is null
+            ? PathOf("ledger.db")
+            : $"postgresql:{new NpgsqlConnectionStringBuilder(PostgreSql) { SearchPath = _schema }.ConnectionString}";
+        Location = _schema is null ? new LedgerLocation.SqliteFile(Name) : new LedgerLocation.PostgreSql(Name["postgresql:".Length..]);
     }
 
     public static string? PostgreSql { get; } = Environment.GetEnvironmentVariable("FINDINGRULES_POSTGRES");
 
+    /// <summary>As it is written in a setting or an option.</summary>
+    public string Name { get; }
+
     public LedgerLocation Location { get; }
 
-    public string KeyFile => PathOf("ledger.key");
+    /// <summary>Beside a ledger's file under the name that is taken where none is said.</summary>
+    public string KeyFile => PathOf("ledger.db.key");
 
     public string PathOf(string name) => Path.Combine(_folder, name);
 

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using FindingRules.Drill;
-using FindingRules.Testing;
 using Xunit;
 
 namespace FindingRules.Cli.Tests;

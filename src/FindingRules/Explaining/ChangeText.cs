@@ -63,7 +63,7 @@ internal sealed class ChangeText(Outline page, string owner)
     public static string Range(Change change)
     {
         var isSame = change.Range == change.To.Replace('-', ' ') || change.Range == $"exactly {change.To}";
-        return isSame ? change.Range : $"{change.Range}, such as {change.To}";
+        return isSame ? change.Range : $"{change.Range}, such as {change.To.Replace('-', ' ')}";
     }
 
     public static string Lines(int count) => count == 1 ? "one line" : $"{count} lines";

@@ -28,7 +28,8 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 break;
             case "count":
                 page.Line(depth, $"{Mark(part.Truth)} {part.Words}:");
-                foreach (var inner in part.Parts) Counted(inner, depth + 1);
+                // Where enough were found, of the others no more than their names is needed.
+                foreach (var inner in part.Parts) Counted(inner, part.Truth == Truth.True && inner.Truth != Truth.True, depth + 1);
                 break;
             default:
                 page.Line(depth, $"{Mark(part.Truth)} {part.Words}");
@@ -48,11 +49,11 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
     }
 
     /// <summary>Structures of which nothing is known are told in one line, or a shoulder half examined fills the page.</summary>
-    private void Counted(ProofPart counted, int depth)
+    private void Counted(ProofPart counted, bool isAside, int depth)
     {
         var isBare = counted.Truth == Truth.Unknown && !HasSent(counted);
         page.Line(depth, $"{Mark(counted.Truth)} {counted.Subject}{(isBare ? ", of which nothing needed for it was sent" : "")}");
-        if (isBare) return;
+        if (isBare || isAside) return;
         new PartText(page, explanation, counted.Subject ?? owner).Write(counted with { Subject = null }, depth + 1);
     }
 

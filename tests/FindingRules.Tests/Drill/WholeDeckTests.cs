@@ -55,7 +55,7 @@ public sealed partial class WholeDeckTests
     [Fact]
     public void What_is_asked_for_first_is_what_the_slow_evaluator_finds_to_settle_most()
     {
-        var looks = All.Value.Where(m => m.Spot.Right is LookAt).Where((_, i) => i % 12 == 0).ToList();
+        var looks = All.Value.Where(m => m.Spot.Right is LookAt).Where((_, i) => i % 40 == 0).ToList();
         Assert.All(looks, made =>
         {
             var study = made.Spot.Case.Study;
@@ -63,7 +63,7 @@ public sealed partial class WholeDeckTests
             var look = (LookAt)made.Spot.Right;
             Assert.Equal((look.Subject.Key, look.Finding), brute.Order(made.View.Reading.AskNext.Reverse()).First());
         });
-        Assert.InRange(looks.Count, 3, 100);
+        Assert.InRange(looks.Count, 2, 100);
     }
 
     [Fact]

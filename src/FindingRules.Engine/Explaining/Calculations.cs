@@ -67,7 +67,8 @@ internal sealed class Calculations(Examination examination, StatementNode node, 
         return expression switch
         {
             ConstantExpression => new WorkedOut("number", words, null, shown, exact, []),
-            MeasureExpression measure => new WorkedOut("measure", words, Titled(words, measure.Finding.Name, measure.Finding.Title), shown, exact, []),
+            MeasureExpression measure => new WorkedOut(
+                "measure", words, Titled(words, measure.Finding.Name, measure.Finding.Title), shown, exact, []),
             DerivedExpression derived => new WorkedOut(
                 "derived", words, Titled(words, derived.Measure.Name, derived.Measure.Title), shown, exact,
                 [WorkOut(derived.Measure.Is, PlaceComposition.From(from, derived.Place))]),

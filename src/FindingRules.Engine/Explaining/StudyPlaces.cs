@@ -19,7 +19,10 @@ internal sealed class StudyPlaces
         foreach (var subject in study.Earlier ?? []) Add(true, subject);
     }
 
-    /// <summary>Null for what was not sent itself, and for a study that was not read from a text. A lesion's own, else its structure's.</summary>
+    /// <summary>
+    /// Of a lesion its own, else that of its structure; null for what was not sent itself, and for a study that was not read
+    /// from a text.
+    /// </summary>
     public StudyPlace? Of(bool isEarlier, Subject subject, Finding finding)
     {
         if (!_places.TryGetValue((isEarlier, subject, finding), out var at)

@@ -71,8 +71,8 @@ internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
     };
 
     private static Margin MarginOf(Proof proof, ProofPart part, Calculation c) => new(
-        proof.Key, part.Words, $"{Titles(c.Left)}{(c.Left.Title is null ? " =" : "")} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision,
-        c.IsWithinPrecision);
+        proof.Key, part.Words, $"{Titles(c.Left)}{(c.Left.Title is null ? " =" : "")} {c.Left.Value}", c.Threshold!, c.Distance,
+        c.Precision, c.IsWithinPrecision);
 
     private static string Titles(WorkedOut part) => part switch
     {

@@ -55,7 +55,8 @@ internal sealed class AnswerJudge
         if (_made.Spot.Right is LookAt look)
             return [.. _restsOn.Select(i => Of(i, "unknown", $"{Line(i)}: {LeadsTo() ?? Waiting(look)}"))];
         var against = chosen is NotYet || chosen.By.IsEmpty ? [] : Needs(chosen).ToList();
-        var needed = _essential.Where(i => !against.Exists(a => a.Mark == i.Mark)).Select(i => Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
+        var needed = _essential.Where(i => !against.Exists(a => a.Mark == i.Mark)).Select(i =>
+            Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
         var open = _restsOn.Where(i => !i.IsKnown && !against.Exists(a => a.Mark == i.Mark));
         var unknown = _made.Spot.Right is not NotYet ? [] : open.Select(i =>
             Of(i, "unknown", $"{Line(i)}: as long as it is, nothing can be said"));

@@ -72,9 +72,10 @@ public sealed class DrillDeck
         var fields = new Dictionary<(int, string), int>();
         var shuffled = new SeededOrder(seed).Shuffle(_spots);
         var place = shuffled.Select(s => s.Field).Distinct().Select((f, i) => (f, i)).ToDictionary(p => p.f, p => p.i);
+        int Turn(int round, Spot spot) => fields[(round, spot.Field)] = fields.GetValueOrDefault((round, spot.Field)) + 1;
         return shuffled.OrderBy(s => !s.IsWhole)
             .Select(s => (Spot: s, Round: themes[s.Theme] = themes.GetValueOrDefault(s.Theme) + 1)).ToList()
-            .Select(p => (p.Spot, p.Round, Turn: fields[(p.Round, p.Spot.Field)] = fields.GetValueOrDefault((p.Round, p.Spot.Field)) + 1)).ToList()
+            .Select(p => (p.Spot, p.Round, Turn: Turn(p.Round, p.Spot))).ToList()
             .OrderBy(p => p.Round).ThenBy(p => p.Turn).ThenBy(p => place[p.Spot.Field]).Select(p => p.Spot.Key);
     }
 

@@ -31,7 +31,8 @@ internal static class NextQuestionText
     private static void Answers(Outline page, NextQuestion question)
     {
         // What is said makes answers alike, and where nothing is said, what can no longer be.
-        var alike = question.Answers.GroupBy(a => string.Join('\n', a.Said.IsEmpty ? a.RuledOut : a.Said)).Select(g => g.ToImmutableArray()).ToList();
+        var alike = question.Answers.GroupBy(a => string.Join('\n', a.Said.IsEmpty ? a.RuledOut : a.Said))
+            .Select(g => g.ToImmutableArray()).ToList();
         var most = alike.Where(g => g.Length >= ManyAnswers).OrderByDescending(g => g.Length).Take(alike.Count > 1 ? 1 : 0).ToList();
         foreach (var group in alike.Except(most)) Write(page, $"If {string.Join("; or ", group.Select(a => a.Range))}:", group);
         foreach (var group in most) Write(page, "If anything else:", group);
@@ -51,8 +52,8 @@ internal static class NextQuestionText
     /// <summary>Steps and impressions have names; cautions that cannot come are only counted.</summary>
     private static string RuledOut(List<string> gone)
     {
-        var named = gone.Where(g => !g.StartsWith("Caution: ", StringComparison.Ordinal)).OrderBy(g => !g.StartsWith("Next: ", StringComparison.Ordinal))
-            .Take(FewNames).Select(g => g.TrimEnd('.')).ToList();
+        var named = gone.Where(g => !g.StartsWith("Caution: ", StringComparison.Ordinal))
+            .OrderBy(g => !g.StartsWith("Next: ", StringComparison.Ordinal)).Take(FewNames).Select(g => g.TrimEnd('.')).ToList();
         var more = gone.Count - named.Count;
         var others = named.Count == 0 ? ChangeText.Lines(more) : more == 0 ? "" : $"; and {more} more";
         return $"It would rule out {string.Join("; ", named)}{others}.";

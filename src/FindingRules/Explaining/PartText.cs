@@ -41,7 +41,7 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
     /// <summary>As an author would write it.</summary>
     private static string Opposite(string words) => words.EndsWith(Assessed, StringComparison.Ordinal)
         ? $"{words[..^Assessed.Length]} not{Assessed}"
-        : words.EndsWith(" assessable", StringComparison.Ordinal) ? $"not ({words})" : words.Contains(' ') ? $"not ({words})" : $"no {words}";
+        : words.Contains(' ') ? $"not ({words})" : $"no {words}";
 
     private void Looks(ProofPart part, int depth)
     {

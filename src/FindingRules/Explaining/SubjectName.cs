@@ -25,8 +25,8 @@ internal static class SubjectName
     public static bool IsKnown(string name, Vocabulary vocabulary)
     {
         var whole = name.Split(" lesion ")[0].Split(" (lesion")[0];
-        var all = vocabulary.Structures.Values
-            .SelectMany(s => (s.IsPaired ? new[] { Side.Left, Side.Right, Side.Unknown } : [Side.None]).Select(side => new Subject(s, side, null)))
+        Side[] SidesOf(Structure s) => s.IsPaired ? [Side.Left, Side.Right, Side.Unknown] : [Side.None];
+        var all = vocabulary.Structures.Values.SelectMany(s => SidesOf(s).Select(side => new Subject(s, side, null)))
             .Prepend(Subject.Study).ToImmutableArray();
         return !Find(whole, all).IsEmpty;
     }

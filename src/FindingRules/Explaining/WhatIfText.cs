@@ -20,7 +20,8 @@ internal sealed class WhatIfText(Outline page, Explanation explanation)
         if (whatIf.Ways.IsEmpty) page.Line(depth, ChangeText.None(whatIf.Search, $"would {Undo(whatIf)}"));
         var again = whatIf.Ways.Where(w => _told.ContainsKey(KeyOf(w))).ToList();
         var fresh = whatIf.Ways.Except(again).ToImmutableArray();
-        var (alone, together) = (fresh.Where(w => w.Changes.Length == 1).ToList(), fresh.Where(w => w.Changes.Length > 1).ToImmutableArray());
+        var alone = fresh.Where(w => w.Changes.Length == 1).ToList();
+        var together = fresh.Except(alone).ToImmutableArray();
         if (alone.Count > 0 || (again.Count > 0 && together.IsEmpty)) page.Line(depth, $"One finding otherwise would {Undo(whatIf)}:");
         foreach (var finding in alone.GroupBy(w => (w.Changes[0].Subject, w.Changes[0].Finding)))
             Write(changes, [.. finding], whatIf, depth + 1);
@@ -55,7 +56,8 @@ internal sealed class WhatIfText(Outline page, Explanation explanation)
     private static string Instead(Way way, ExplainedLine line)
     {
         if (way.Said.IsEmpty) return "nothing instead";
-        var best = way.Said.OrderBy(said => line.Sort == "suggestion" && IsAside(said)).ThenByDescending(said => Alike(said, line.Text)).First();
+        var best = way.Said.OrderBy(said => line.Sort == "suggestion" && IsAside(said))
+            .ThenByDescending(said => Alike(said, line.Text)).First();
         return way.Said.Length == 1 ? best : $"{best} And {ChangeText.Lines(way.Said.Length - 1)} more.";
     }
 

@@ -25,7 +25,8 @@ internal sealed class WhyNotText(Outline page, Explanation explanation)
     /// <summary>Without what would have to be different.</summary>
     public void Hindered(WhyNot whyNot, int depth)
     {
-        if (explanation.Find(whyNot.Key) is { } proof) page.Line(depth, $"The rule ({proof.Place.Path}, line {proof.Place.Line}): {proof.Text}");
+        if (explanation.Find(whyNot.Key) is { } proof)
+            page.Line(depth, $"The rule ({proof.Place.Path}, line {proof.Place.Line}): {proof.Text}");
         if (whyNot.Stands) page.Line(depth, "It does apply, and its answer is given: nothing keeps it back.");
         else if (whyNot.Obstacle is { } obstacle) Write(obstacle, whyNot.Key, "It", depth);
     }
@@ -49,7 +50,8 @@ internal sealed class WhyNotText(Outline page, Explanation explanation)
         });
         if (obstacle.Part is { } part) new PartText(page, explanation, TitleOf(key)).Write(part, depth + 1);
         foreach (var next in obstacle.Rules.Select(explanation.Find).OfType<Proof>()) page.Line(depth + 1, $"{next.Rule.Id}: {next.Text}");
-        foreach (var behind in obstacle.Behind) Write(behind.Obstacle, behind.Rule, $"{behind.Rule.Rule}, which could give that answer,", depth + 2);
+        foreach (var behind in obstacle.Behind)
+            Write(behind.Obstacle, behind.Rule, $"{behind.Rule.Rule}, which could give that answer,", depth + 2);
     }
 
     private string TitleOf(ProofKey key) => explanation.Find(key)?.SubjectTitle ?? key.Subject;

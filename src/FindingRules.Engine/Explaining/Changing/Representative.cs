@@ -41,7 +41,9 @@ internal static class Representative
 
     /// <summary>Where it borders on other values, and not where values end to be plausible.</summary>
     private static Rational? End(Interval piece, MeasureType type) =>
-        piece.Low is { } low && low != type.Plausible.Low ? low : piece.High is { } high && high != type.Plausible.High ? high : piece.Low ?? piece.High;
+        piece.Low is { } low && low != type.Plausible.Low ? low
+        : piece.High is { } high && high != type.Plausible.High ? high
+        : piece.Low ?? piece.High;
 
     private static Rational? Nearest(Interval piece, Rational wanted, Rational step, MeasureType type, MeasuredValue? now)
     {

@@ -40,7 +40,11 @@ public sealed record StudySubject(
     Structure Structure, Side Side, bool IsNormal, bool IsNotAssessable, Findings Findings,
     ImmutableArray<Lesion> Lesions, Location Location);
 
-public sealed record Lesion(string Id, Findings Findings, Location Location);
+public sealed record Lesion(string Id, Findings Findings, Location Location)
+{
+    /// <summary>So many are told apart in one structure.</summary>
+    public const int Most = 64;
+}
 
 /// <summary>Findings as sent, by name.</summary>
 public sealed record Findings(ImmutableSortedDictionary<string, SentFinding> ByName)

@@ -71,7 +71,7 @@ internal static class ReadingEndpoints
 
     private static IResult OfRetry(AppendResult first, ILogger log) => first switch
     {
-        AppendResult.Repeated { First: { Body: { } body } record } => new ReadingResult(body.Answer, record.Id),
+        AppendResult.Repeated { First: { Kind: RecordKind.Reading, Body: { } body } record } => new ReadingResult(body.Answer, record.Id),
         AppendResult.Repeated { First: var record } =>
             No(log, new(StatusCodes.Status410Gone, RecordMessages.CannotRepeat(record.Id.ToString()))),
         AppendResult.KeyTaken { First: var id } =>

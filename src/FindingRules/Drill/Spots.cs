@@ -32,9 +32,9 @@ internal static class Spots
         let say = new Say(topic, topic.Find(s.Value)!, subject, rules)
         select Make(view, DrillSort.Impression, say, s.Text, $"{subject.Key}\n{topic.Name}", topic.Name);
 
+    /// <summary>The other options are the other answers of the topic, so there have to be some.</summary>
     private static IEnumerable<Spot> Unsaid(CaseView view) =>
         from t in view.Outcome.Topics
-        // The other options are its other answers, so there have to be some.
         where t.Topic.Values.Count(v => v.Says is not null) > 1 && t.Status is TopicStatus.Held or TopicStatus.Open
         let rules = Waiting(view, t)
         where !rules.IsEmpty

@@ -7,6 +7,8 @@ namespace FindingRules.Engine.Explaining.Changing;
 /// <summary>The values of a finding in as few cells as the tests need.</summary>
 internal static class Cells
 {
+    private const int FewExtents = 5;
+
     /// <param name="now">What is known of it; the cell that it lies in is not among the result.</param>
     /// <param name="normal">Whether it departs from normal matters too.</param>
     public static ImmutableArray<Cell> Others(
@@ -62,20 +64,20 @@ internal static class Cells
     private static HashSet<int> Points(ImmutableArray<Stretch> stretches) =>
         [.. stretches.SelectMany(s => Enumerable.Range(s.From, s.To - s.From + 1))];
 
-    /// <summary>Every set of separate stretches along so many points.</summary>
+    /// <summary>Every set of stretches along so many points: between two of them lies a point, as a study must send it.</summary>
     private static IEnumerable<ImmutableArray<Stretch>> AllStretches(int points, int from = 0)
     {
         yield return [];
         for (var start = from; start < points; start++)
             for (var end = start; end < points; end++)
-                foreach (var rest in AllStretches(points, end + 1))
+                foreach (var rest in AllStretches(points, end + 2))
                     yield return [new Stretch(start, end), .. rest];
     }
 
     private static string Like(ExtentValue nearest, IReadOnlyCollection<ExtentValue> all) => all.Count switch
     {
         1 => nearest.ToString(),
-        2 => $"{nearest}, or {all.First(v => !v.Equals(nearest))}",
+        <= FewExtents => string.Join("; ", all.OrderBy(v => !v.Equals(nearest)).Select(v => v.ToString())),
         _ => $"{nearest}, or another of {all.Count} that the rules take alike",
     };
 

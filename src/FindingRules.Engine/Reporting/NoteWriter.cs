@@ -21,7 +21,7 @@ internal static class NoteWriter
             if (subject.IsNotAssessable || subject.Lesions.Length > 0 || subject.Side == Side.Unknown) notes.AddRange(Notes(subject));
             if (reading.Held.IsEmpty || !AddWithheld(notes, subject, reading)) AddUnanswered(notes, subject, said);
         }
-        foreach (var subject in InOrder(study.Earlier ?? [])) AddEarlier(notes, subject, said);
+        foreach (var subject in InOrder(study.Earlier ?? [])) AddEarlier(notes, subject, study, said);
         return notes.DrainToImmutable();
     }
 
@@ -114,18 +114,28 @@ internal static class NoteWriter
     /// <summary>The structure itself, or a lesion in it.</summary>
     private static bool IsOf(string key, string whole) => key == whole || key.StartsWith($"{whole} ", StringComparison.Ordinal);
 
-    /// <summary>An earlier change must not vanish because the subject is described as normal now.</summary>
-    private static void AddEarlier(ImmutableArray<string>.Builder notes, StudySubject sent, Said said)
+    /// <summary>An earlier change that is not the same now must not vanish because something else is said of the subject.</summary>
+    private static void AddEarlier(ImmutableArray<string>.Builder notes, StudySubject sent, Study study, Said said)
     {
         var whole = new Subject(sent.Structure, sent.Side, null);
-        if (said.IsDescribed(whole.Key)) return;
+        var now = study.Subjects.FirstOrDefault(s => s.Structure == sent.Structure && s.Side == sent.Side);
         var left = new Once<string>();
-        foreach (var findings in sent.Lesions.Select(l => l.Findings).Prepend(sent.Findings))
+        foreach (var (findings, lesion) in sent.Lesions.Select(l => (l.Findings, (string?)l.Id)).Prepend((sent.Findings, null)))
+        {
+            var key = $"earlier {new Subject(sent.Structure, sent.Side, lesion).Key}";
             foreach (var finding in findings.InOrder)
-                if (NormalFilling.IsDescribing(finding) && !said.IsAnswered($"earlier {whole.Key}", finding.Finding.Name))
+                if (NormalFilling.IsDescribing(finding) && !IsSame(finding, now, lesion)
+                    && !said.IsAnswered(key, finding.Finding.Name) && !said.IsAnswered($"earlier {whole.Key}", finding.Finding.Name))
                     left.Add(Words(finding));
+        }
         if (left.Count > 0)
             notes.Add($"In the earlier study of the {whole.Title}: {string.Join(", ", left.Sorted(string.CompareOrdinal))}; compare.");
+    }
+
+    private static bool IsSame(SentFinding earlier, StudySubject? now, string? lesion)
+    {
+        var own = now?.Lesions.FirstOrDefault(l => l.Id == lesion)?.Findings.Find(earlier.Finding.Name);
+        return (own ?? now?.Findings.Find(earlier.Finding.Name))?.Value.ToString() == earlier.Value.ToString();
     }
 
     private static string Words(SentFinding finding) => $"{finding.Finding.Title} {finding.Value.ToString()!.Replace('-', ' ')}";

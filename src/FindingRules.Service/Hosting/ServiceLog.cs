@@ -46,10 +46,10 @@ internal static partial class ServiceLog
         "a new ledger was begun in {Ledger} with a signing key that was there before: if there was a ledger too, it is gone from there")]
     public static partial void KeyOlderThanLedger(ILogger log, string ledger);
 
-    [LoggerMessage(20, LogLevel.Information, "{Method} {Route} {Status} in {Milliseconds} ms")]
-    public static partial void Answered(ILogger log, string method, string route, int status, double milliseconds);
+    [LoggerMessage(EventId = 20, Message = "{Method} {Route} {Status} in {Milliseconds} ms")]
+    public static partial void Answered(ILogger log, LogLevel level, string method, string route, int status, double milliseconds);
 
-    [LoggerMessage(21, LogLevel.Information, "read with pack {Pack} {Digest}")]
+    [LoggerMessage(21, LogLevel.Debug, "read with pack {Pack} {Digest}")]
     public static partial void Read(ILogger log, string pack, string digest);
 
     [LoggerMessage(22, LogLevel.Warning, "no reading: {Code}")]

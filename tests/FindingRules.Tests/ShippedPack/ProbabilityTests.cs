@@ -75,8 +75,8 @@ public sealed class ProbabilityTests
     [InlineData("70 %", "0.9773", "0.3134")]
     public void F_TEN_06_Patellar_tendon(string before, string positive, string negative)
     {
-        Assert.Equal(positive, After("patellar-tendon", $$""" "thickness": "7.1 mm", "pre-test-tendinopathy": "{{before}}" """));
-        Assert.Equal(negative, After("patellar-tendon", $$""" "thickness": "7.0 mm", "pre-test-tendinopathy": "{{before}}" """));
+        Assert.Equal(positive, After("patellar-tendon", $$""" "proximal-thickness": "7.1 mm", "pre-test-tendinopathy": "{{before}}" """));
+        Assert.Equal(negative, After("patellar-tendon", $$""" "proximal-thickness": "7.0 mm", "pre-test-tendinopathy": "{{before}}" """));
     }
 
     // Roy et al. 2015, Liu et al. 2020: published figures disagree, so none is used unless a probability was sent.

@@ -75,6 +75,24 @@ public sealed class ReportTextTests
     }
 
     [Theory]
+    [InlineData("14 mm", "14 mm", "")]
+    [InlineData("14 mm", "20 mm", "In the earlier study of the right supraspinatus tendon: tear length 20 mm; compare.")]
+    public void An_earlier_change_that_is_another_now_is_noted_beside_what_is_said(string now, string before, string note)
+    {
+        var pack = ExamplePack.Plain.With("vocabulary", ExamplePack.Plain.TextOf("vocabulary")
+            .Replace("tear-length: { measure: mm,", "tear-length: { measure: mm, normal: none,", StringComparison.Ordinal));
+        const string torn = """ "fluid": { "from": "bursal", "to": "articular" }, "reangled": "persists" """;
+        var answer = pack.Compile().Read(new SourceText("study.json", $$"""
+            { "study": "T-1", "subjects": [
+                { "structure": "supraspinatus", "side": "right", "findings": { {{torn}}, "tear-length": "{{now}}" } } ],
+              "earlier": { "subjects": [
+                { "structure": "supraspinatus", "side": "right", "findings": { {{torn}}, "tear-length": "{{before}}" } } ] } }
+            """));
+
+        Assert.Equal(note, string.Join(' ', answer.Reading!.Notes));
+    }
+
+    [Theory]
     [InlineData("", "about 33.33 %")]
     [InlineData(", shown-to: 1 %", "about 33 %")]
     [InlineData(", shown-to: 0.5 %", "about 33.5 %")]

@@ -51,10 +51,10 @@ internal static class FeedbackEndpoints
         if (FeedbackRequest.Read(text.Content) is not { } request)
             return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
                 "the feedback is not in the form that is taken", "`suggestions`, each with a `verdict` and the name of one suggestion"));
-        var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
+        var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record), settings.Ledger.Actor);
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
-        var retry = key is null ? null : new RetryKey(Actors.Anonymous, $"feedback {id} {key}", Encoding.UTF8.GetBytes(text.Content));
+        var retry = key is null ? null : new RetryKey(settings.Ledger.Actor, $"feedback {id} {key}", Encoding.UTF8.GetBytes(text.Content));
         return await keeper.Ledger!.AppendAsync(entry, retry, CancellationToken.None) switch
         {
             AppendResult.Appended added => Recorded(id, added.Id),
@@ -70,7 +70,7 @@ internal static class FeedbackEndpoints
         (await keeper.Packs!.FindAsync(record.Pack!.TextDigest))?.Pack?.Pack.Reasons.Keys.ToArray() ?? [];
 
     private static (FeedbackEntry? Entry, ImmutableArray<Message> Wrong) Entry(
-        FeedbackRequest request, LedgerRecord record, RecordBody body, IReadOnlyCollection<string> reasons)
+        FeedbackRequest request, LedgerRecord record, RecordBody body, IReadOnlyCollection<string> reasons, string actor)
     {
         var known = SuggestionNames.In(body.Answer);
         var wrong = request.Suggestions.Where(s => !known.ContainsKey(s.Name))
@@ -81,7 +81,7 @@ internal static class FeedbackEndpoints
         return (new FeedbackEntry
         {
             Reading = record.Id,
-            Actor = Actors.Anonymous,
+            Actor = actor,
             Reasons = [.. reasons],
             Suggestions =
             [

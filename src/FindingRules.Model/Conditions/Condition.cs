@@ -21,7 +21,11 @@ public sealed record Negation(Condition Part, Location Location) : Condition(Loc
 /// counted structure.
 /// </summary>
 public sealed record Quantified(Quantifier Quantifier, int Count, Scope Range, Condition Where, Location Location)
-    : Condition(Location);
+    : Condition(Location)
+{
+    /// <summary>So many may stand inside each other: each looks at every structure of its range for every one of the outer.</summary>
+    public const int MostNested = 3;
+}
 
 public enum Quantifier
 {

@@ -13,7 +13,7 @@ internal sealed partial record ServiceSettings(
 {
     private const int Most = 1_000_000_000;
     private static readonly SortedSet<string> Known =
-        new(["Packs", "Limits", LedgerSettings.Place, LedgerSettings.Key, LedgerSettings.Days], StringComparer.OrdinalIgnoreCase);
+        new(["Packs", "Limits", LedgerSettings.Place, LedgerSettings.Key, LedgerSettings.Days, LedgerSettings.Sender], StringComparer.OrdinalIgnoreCase);
 
     public LoadLimits ForStudies => LoadLimits.Default with
     {

@@ -54,14 +54,10 @@ internal static class FeedbackEndpoints
         if (FeedbackRequest.Read(text.Content) is not { } request)
             return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
                 "the feedback is not in the form that is taken", "`suggestions`, each with a `verdict` and the name of one suggestion"));
-<<<<<<< HEAD
         if (request.Suggestions.Count > MostSuggestions)
             return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
                 $"the feedback speaks of {request.Suggestions.Count} suggestions", $"at most {MostSuggestions} at once"));
-        var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
-=======
         var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record), settings.Ledger.Actor);
->>>>>>> ledger
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
         var retry = key is null ? null : new RetryKey(settings.Ledger.Actor, key, Encoding.UTF8.GetBytes(text.Content))

@@ -52,20 +52,17 @@ public sealed class LedgerReader : IAsyncDisposable
         RecordRows.ExportAsync(_database, from, cancellation);
 
     /// <summary>Every record that is found by the query, the newest first; its limit and cursor do not count.</summary>
-    /// <remarks>Feedback on a reading finds it only once the feedback is indexed.</remarks>
+    /// <remarks>Feedback on a reading finds the reading only once the feedback is indexed.</remarks>
     public async IAsyncEnumerable<LedgerRecord> FindAllAsync(
         LedgerQuery query, [EnumeratorCancellation] CancellationToken cancellation = default)
     {
         const int pageRecords = 200;
-        var (size, indexed) = await _database.ReadAsync(Unindexed.ReachAsync, cancellation);
-        await foreach (var found in Unindexed.FindAsync(_database, query, indexed, size, cancellation)) yield return found;
         query = query with { Limit = pageRecords, Cursor = null };
         do
         {
             var asked = query;
-            var page = await _database.ReadAsync(c => Search.RunAsync(c, asked), cancellation);
-            // What was indexed since was found above.
-            foreach (var record in page.Records.Where(r => r.Index < indexed)) yield return record;
+            var page = await _database.ReadAsync(c => Search.RunAsync(_database, c, asked), cancellation);
+            foreach (var record in page.Records) yield return record;
             query = query with { Cursor = page.Next };
         }
         while (query.Cursor is not null);

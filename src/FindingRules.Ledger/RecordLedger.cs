@@ -85,10 +85,10 @@ public sealed class RecordLedger : IAsyncDisposable
         return await AppendAsync(head, FeedbackJson.Write(entry.Suggestions), [], IndexTerms.None, retry, cancellation);
     }
 
-    /// <summary>Records that a rule must no longer be rested on; <see cref="WithdrawalEntry.Affected"/> finds the
-    /// readings that did.</summary>
+    /// <summary>Records that a rule must no longer be rested on, once for a pack and revision, whoever says it how often;
+    /// <see cref="WithdrawalEntry.Affected"/> finds the readings that did.</summary>
     public Task<AppendResult> AppendAsync(WithdrawalEntry entry, CancellationToken cancellation = default) => AppendAsync(
-        new RecordHead(RecordKind.Withdrawal, entry.Actor), entry.ToContent(), [], entry.ToTerms(), null, cancellation);
+        new RecordHead(RecordKind.Withdrawal, entry.Actor), entry.ToContent(), [], entry.ToTerms(), entry.Once, cancellation);
 
     /// <summary>A record by its id; null where there is none.</summary>
     public Task<LedgerRecord?> FindAsync(Guid id, CancellationToken cancellation = default) =>
@@ -111,12 +111,7 @@ public sealed class RecordLedger : IAsyncDisposable
     public async Task<ImmutableArray<Guid>> FindSupersedingAsync(LedgerRecord reading, CancellationToken cancellation = default)
     {
         if (reading.Body?.Terms.Study is not { } study) return [];
-        await _indexer.CatchUpAsync(cancellation);
-        return [.. await _database.ReadAsync(c => c.ListAsync(
-            r => RecordRows.Read(r).Id,
-            $"{RecordRows.Columns} JOIN occurrence o ON o.position = r.position "
-            + "WHERE o.word = @word AND r.position > @after ORDER BY r.position LIMIT 100",
-            ("@word", Word.Supersedes(reading.Kind, study)), ("@after", reading.Index)), cancellation)];
+        return [.. await _database.ReadAsync(c => Superseding.FindAsync(_database, c, reading.Kind, study, reading.Index), cancellation)];
     }
 
     /// <summary>Keeps the texts of a pack; false where they were kept already.</summary>
@@ -136,14 +131,15 @@ public sealed class RecordLedger : IAsyncDisposable
     /// <summary>Finds records. What was durable before the question is in the answer.</summary>
     public async Task<LedgerPage> SearchAsync(LedgerQuery query, CancellationToken cancellation = default)
     {
-        await _indexer.CatchUpAsync(cancellation);
-        return await _database.ReadAsync(c => Search.RunAsync(c, query), cancellation);
+        await CatchUpAsync(query.NeedsIndex, cancellation);
+        return await _database.ReadAsync(c => Search.RunAsync(_database, c, query), cancellation);
     }
 
     public async Task<RuleStatistics> GetStatisticsAsync(string rule, CancellationToken cancellation = default)
     {
-        await _indexer.CatchUpAsync(cancellation);
-        return await _database.ReadAsync(c => StatisticsReader.ReadAsync(c, rule), cancellation);
+        await CatchUpAsync(isNeeded: false, cancellation);
+        return await _database.ReadAtOnceAsync(
+            async c => await StatisticsReader.ReadAsync(c, rule, await Unindexed.CountAsync(c, cancellation)), cancellation);
     }
 
     /// <summary>Signs the tree as it is now, or as it was when it had fewer records.</summary>
@@ -179,15 +175,36 @@ public sealed class RecordLedger : IAsyncDisposable
     {
         var eraser = new Eraser(_database, _options.Time);
         var steps = new List<ErasedStep>();
-        await _indexer.CatchUpAsync(cancellation);
         foreach (var some in request.Records.IsDefaultOrEmpty ? [] : request.Records.Chunk(500))
-            if (await _queue.RunAsync(() => eraser.EraseAsync(request, some), cancellation) is { } step)
-                steps.Add(step);
-        while (request.Before is { } before
-            && await _queue.RunAsync(() => eraser.EraseBeforeAsync(request, before), cancellation) is { } step)
-            steps.Add(step);
+            await StepAsync(() => eraser.EraseAsync(request, some));
+        while (request.Before is { } before && await StepAsync(() => eraser.EraseBeforeAsync(request, before)))
+        {
+        }
         if (steps.Count > 0) await _queue.RunAsync(async () => { await _database.ForgetErasedAsync(); return true; }, cancellation);
         return new ErasureResult(steps.Sum(s => (long)s.Count), [.. steps.Select(s => s.Record)]);
+
+        async Task<bool> StepAsync(Func<Task<ErasedStep?>> erase)
+        {
+            // Words can be taken out of the index only when they are in it.
+            await _indexer.CatchUpAsync(cancellation);
+            if (await _queue.RunAsync(erase, cancellation) is not { } step) return false;
+            steps.Add(step);
+            return true;
+        }
+    }
+
+    // What the index cannot take in, for want of room or of time, is looked through record by record.
+    private async Task CatchUpAsync(bool isNeeded, CancellationToken cancellation)
+    {
+        try
+        {
+            await _indexer.CatchUpAsync(cancellation);
+        }
+        catch (LedgerException e) when (
+            !isNeeded && e.Failure is LedgerFailure.Full or LedgerFailure.ReadOnly or LedgerFailure.Locked or LedgerFailure.Behind)
+        {
+            // The answer comes, more slowly.
+        }
     }
 
     private Task<ProofAnswer<T>> ProveAsync<T>(

@@ -26,6 +26,8 @@ public static class Evaluator
         var examination = new Examination(network);
         Settle(examination, study);
         WidenedDecision.Run(examination);
+        // Whoever looks may do so from several threads, and from then on nothing is written.
+        for (var i = 0; i < examination.Count; i++) examination[i].WriteDown();
         return examination;
     }
 

@@ -146,5 +146,6 @@ internal sealed class Examination(RuleNetwork network)
         return place.Relation == PlaceRelation.Contralateral ? at.Side.Other() : at.Side;
     }
 
-    private static int SiteKey(StructurePlan plan, Side side) => (SidesOfPlan * plan.Number) + (int)side;
+    /// <summary>A number for each structure on each side, in order of name and then of side.</summary>
+    public static int SiteKey(StructurePlan plan, Side side) => (SidesOfPlan * plan.Number) + (int)side;
 }

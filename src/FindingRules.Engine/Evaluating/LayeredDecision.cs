@@ -12,13 +12,15 @@ internal static class LayeredDecision
     public static void Run(Examination examination)
     {
         // Looking at structures that were not examined adds empty instances behind the present ones.
-        var present = examination.Count;
+        var (present, candidates) = (examination.Count, 0);
         for (var i = 0; i < present; i++)
-            if (examination[i].IsPresent)
+            if (examination[i] is { IsPresent: true } instance)
             {
-                Select(examination, examination[i]);
-                examination.Work.Candidates += examination[i].Candidates.Count;
+                Select(examination, instance);
+                candidates += instance.Candidates.Count;
             }
+        examination.Work.Candidates += candidates;
+        if (candidates == 0) return;
         for (var layer = 0; layer < examination.Network.LayerCount; layer++)
             for (var i = 0; i < present; i++)
                 if (!examination[i].Candidates.IsAtEnd)
@@ -28,11 +30,10 @@ internal static class LayeredDecision
     private static void Select(Examination examination, Instance instance)
     {
         var own = instance.Plan.Own;
-        var cells = examination.CellsFor(own.Planes);
         // A structure with lesions is seen through them: each statement may be true of another one.
-        if (instance.LesionCount == 0 && PlaneReader.TryLocate(examination, instance, isWidened: false, cells))
+        if (instance.LesionCount == 0 && PlaneReader.TryLocate(examination, instance))
         {
-            PlaneReader.Read(examination, instance, cells);
+            PlaneReader.Read(examination, instance, instance.Cells, instance.Settle(isWidened: false));
             return;
         }
         foreach (var position in own.InLayerOrder)

@@ -18,12 +18,11 @@ internal static class WidenedDecision
     private static void Run(Examination examination, int index)
     {
         var instance = examination[index];
-        var cells = examination.CellsFor(instance.Plan.Own.Planes);
-        var isSettledByCells = instance.LesionCount == 0 && PlaneReader.TryLocate(examination, instance, isWidened: true, cells);
-        if (isSettledByCells && PlaneReader.ReachesFurther(examination, instance, cells))
+        if (instance.LesionCount == 0 && PlaneReader.TryLocateWidened(examination, instance, out var cells)
+            && !cells.SequenceEqual(instance.Cells))
         {
             instance.Candidates.Clear();
-            PlaneReader.Read(examination, instance, cells);
+            PlaneReader.Read(examination, instance, cells, instance.Settle(isWidened: true));
         }
         for (var i = 0; i < instance.Candidates.Count; i++)
         {

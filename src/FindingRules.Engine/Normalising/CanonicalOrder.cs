@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
 
 namespace FindingRules.Engine.Normalising;
@@ -6,18 +8,29 @@ namespace FindingRules.Engine.Normalising;
 /// <summary>The order in which the parts of a study are laid out, whatever the order in which they were sent.</summary>
 internal sealed class CanonicalOrder
 {
-    private int[] _subjects = [];
+    private PlannedSubject[] _subjects = [];
     private int[] _lesions = [];
 
-    public ReadOnlySpan<int> Of(ImmutableArray<StudySubject> subjects) => Sort(subjects, ref _subjects, BySubject);
+    /// <summary>By structure and side.</summary>
+    public ReadOnlySpan<PlannedSubject> Of(ImmutableArray<StudySubject> subjects, RuleNetwork network)
+    {
+        if (_subjects.Length < subjects.Length) _subjects = new PlannedSubject[subjects.Length];
+        var room = _subjects;
+        for (var i = 0; i < subjects.Length; i++)
+        {
+            // The studies of a department are much alike: mostly the one before had the same structure at the same place.
+            var structure = subjects[i].Structure;
+            var plan = room[i].Plan is { } before && ReferenceEquals(before.Structure, structure) ? before : network.PlanOf(structure);
+            // Plans are numbered in order of name.
+            var next = new PlannedSubject(plan, Examination.SiteKey(plan, subjects[i].Side), i);
+            var at = i;
+            for (; at > 0 && room[at - 1].Order > next.Order; at--) room[at] = room[at - 1];
+            room[at] = next;
+        }
+        return room.AsSpan(0, subjects.Length);
+    }
 
     public ReadOnlySpan<int> Of(ImmutableArray<Lesion> lesions) => Sort(lesions, ref _lesions, ById);
-
-    private static int BySubject(StudySubject a, StudySubject b)
-    {
-        var byStructure = ReferenceEquals(a.Structure, b.Structure) ? 0 : string.CompareOrdinal(a.Structure.Name, b.Structure.Name);
-        return byStructure != 0 ? byStructure : a.Side - b.Side;
-    }
 
     private static int ById(Lesion a, Lesion b) => string.CompareOrdinal(a.Id, b.Id);
 
@@ -34,3 +47,6 @@ internal sealed class CanonicalOrder
         return room.AsSpan(0, items.Length);
     }
 }
+
+/// <param name="Index">Among the subjects as they were sent.</param>
+internal readonly record struct PlannedSubject(StructurePlan Plan, int Order, int Index);

@@ -14,11 +14,13 @@ internal static class NormalFilling
     {
         if (sent.IsNotAssessable)
         {
+            instance.IsLocated = false;
             foreach (var finding in instance.Plan.Findings) instance.Values[finding.Slot] ??= NotAssessable;
             return;
         }
         if (!sent.IsNormal || sent.Lesions.Length > 0 || DepartingFinding(sent) is not null) return;
         var filled = instance.MarkFilled();
+        instance.IsLocated = false;
         foreach (var finding in instance.Plan.Findings)
         {
             if (finding.Normal is null || instance.Values[finding.Slot] is not null) continue;

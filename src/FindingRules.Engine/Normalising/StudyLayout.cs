@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Engine.Compiling;
+using FindingRules.Engine.Compiling.Planes;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
@@ -37,12 +38,12 @@ internal static class StudyLayout
 
     private static void AddSubjects(Examination examination, ImmutableArray<StudySubject> subjects, bool isPresent)
     {
-        foreach (var i in examination.Order.Of(subjects)) AddSubject(examination, subjects[i], isPresent);
+        foreach (ref readonly var subject in examination.Order.Of(subjects, examination.Network))
+            AddSubject(examination, subject.Plan, subjects[subject.Index], isPresent);
     }
 
-    private static void AddSubject(Examination examination, StudySubject sent, bool isPresent)
+    private static void AddSubject(Examination examination, StructurePlan plan, StudySubject sent, bool isPresent)
     {
-        var plan = examination.Network.PlanOf(sent.Structure);
         var whole = examination.Add(plan, sent.Side, null, isPresent, isEarlier: !isPresent);
         Place(examination.Network, whole, sent.Findings);
         NormalFilling.Fill(sent, whole);
@@ -58,12 +59,21 @@ internal static class StudyLayout
     /// <summary>Both the findings sent and those of the plan are in order of name, so that one walk finds every slot.</summary>
     private static void Place(RuleNetwork network, Instance instance, Findings findings)
     {
-        var known = instance.Plan.Findings;
+        var known = instance.Plan.Findings.AsSpan();
+        // An array would look at the type of each value once more.
+        var values = instance.Values.AsSpan();
         var at = 0;
-        foreach (var sent in findings.InOrder)
+        // Where a value lies is found out while it is at hand; what is filled in or inherited is looked at later.
+        var direct = instance is { IsPresent: true, IsLesion: false } ? instance.Plan.Own.Planes.Direct : [];
+        var cells = direct.Length == 0 ? [] : instance.Cells;
+        cells.Fill(Cells.Unknown);
+        instance.IsLocated = direct.Length > 0;
+        foreach (var sent in findings.InOrder.AsSpan())
         {
             while (at < known.Length && !ReferenceEquals(known[at].Finding, sent.Finding)) at++;
-            instance.Values[at < known.Length ? known[at].Slot : network.Slots[sent.Finding]] = sent.Value;
+            var slot = at < known.Length ? known[at].Slot : network.Slots[sent.Finding];
+            values[slot] = sent.Value;
+            if ((uint)slot < (uint)direct.Length && direct[slot] is { } test) cells[test.Number] = test.Test.CellsOf(sent.Value);
         }
     }
 }

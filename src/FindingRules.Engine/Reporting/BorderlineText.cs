@@ -54,9 +54,13 @@ internal sealed class BorderlineText(Decided decided, Reading reading)
         let rule = _near.RuleOf(near)
         from step in rule.Rule.Conclusions.OfType<NextStepConclusion>()
         where step.Step.Urgency != Urgency.Routine
+        where !IsAsUrgentAlready(near.Subject, step.Step.Urgency)
         let text = decided.Filler.Fill(step.Step.Says, rule.Index)
-        where !reading.NextSteps.Any(s => s.Text == text)
         group near by (near.Subject, text) into same
         let distances = _distances.Of(same.Key.Subject, same.SelectMany(n => n.Measures))
         select (same.Key.Subject, $"Borderline for a next step ({distances}): {same.Key.text}");
+
+    /// <summary>A subject that something urgent is said of needs no word on what was nearly as urgent.</summary>
+    private bool IsAsUrgentAlready(string subject, Urgency urgency) => reading.NextSteps.Any(s =>
+        !s.IsDone && s.Subjects.Contains(subject) && Enum.Parse<Urgency>(s.Urgency, ignoreCase: true) >= urgency);
 }

@@ -20,11 +20,12 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
     public Task<ErasedStep?> EraseBeforeAsync(ErasureRequest request, DateTimeOffset before) =>
         database.WriteAsync(WriteKind.Record, async connection =>
     {
+        var indexed = await database.LockIndexAsync(connection);
         var positions = await connection.ListAsync(
             r => r.GetInt64(0),
             "SELECT b.position FROM body b JOIN record r ON r.position = b.position WHERE r.time < @before AND r.kind IN (1, 2, 3) "
-            + "ORDER BY b.position LIMIT @most",
-            ("@before", before.ToUnixTimeMilliseconds()), ("@most", (long)StepRecords));
+            + "AND b.position < @indexed ORDER BY b.position LIMIT @most",
+            ("@before", before.ToUnixTimeMilliseconds()), ("@indexed", indexed), ("@most", (long)StepRecords));
         return await EraseAsync(connection, positions, request);
     });
 
@@ -32,9 +33,11 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
     public Task<ErasedStep?> EraseAsync(ErasureRequest request, IEnumerable<Guid> records) =>
         database.WriteAsync(WriteKind.Record, async connection =>
     {
+        var indexed = await database.LockIndexAsync(connection);
         var positions = new SortedSet<long>();
         foreach (var id in records)
-            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind))
+            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind)
+                && record.Index < indexed)
                 positions.Add(record.Index);
         return await EraseAsync(connection, positions, request);
     });
@@ -44,7 +47,9 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
         var erased = new SortedDictionary<long, IndexedRecord>();
         foreach (var position in positions) await TakeAsync(connection, position, erased);
         if (erased.Count == 0) return null;
-        foreach (var record in erased.Values) await RemoveAsync(connection, record);
+        var words = new List<Occurrence>();
+        foreach (var record in erased.Values) await RemoveAsync(connection, record, words);
+        await Postings.RemoveAsync(database, connection, words);
         var content = ErasureJson.Write(request.Reason, PositionRange.Of(erased.Keys));
         var head = new RecordHead(RecordKind.Erasure, request.Actor);
         var entry = NewRecord.Of(head, content, [], IndexTerms.None, time.GetUtcNow(), null);
@@ -61,20 +66,18 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
         if (record.Content is null) return;
         to.Add(position, record);
         if (record.Header.Kind != RecordKind.Reading) return;
-        var feedback = await connection.ListAsync(
-            r => r.GetInt64(0), "SELECT position FROM occurrence WHERE word = @word",
-                ("@word", Word.About(RecordKind.Feedback, record.Header.Id)));
-        foreach (var one in feedback) await TakeAsync(connection, one, to);
+        await foreach (var (chunk, places) in PostingReader.ReadAsync(
+            connection, [Word.About(RecordKind.Feedback, record.Header.Id)], position, long.MaxValue))
+            foreach (var place in places.Descending(Places.Span)) await TakeAsync(connection, Places.FirstOf(chunk) + place, to);
     }
 
-    private static async Task RemoveAsync(DbConnection connection, IndexedRecord record)
+    private static async Task RemoveAsync(DbConnection connection, IndexedRecord record, List<Occurrence> gone)
     {
         var position = ("@position", (object?)record.Position);
-        var words = TermIndexing.ErasableWords(record.Header, TermsJson.Read(record.Terms));
         var verdicts = await FeedbackIndexing.ReadVerdictsAsync(connection, record.Position, new IndexRows());
-        foreach (var word in words.Concat(FeedbackIndexing.WordsOf(verdicts.Values)).Distinct())
-            await connection.ExecuteAsync(
-                "DELETE FROM occurrence WHERE word = @word AND position = @position", ("@word", word), position);
+        var words = TermIndexing.ErasableWords(record.Header, TermsJson.Read(record.Terms))
+            .Concat(FeedbackIndexing.WordsOf(verdicts.Values));
+        gone.AddRange(words.Select(w => new Occurrence(w, record.Position)));
         await connection.ExecuteAsync("DELETE FROM verdict WHERE reading = @position", position);
         await connection.ExecuteAsync("DELETE FROM retry WHERE position = @position", position);
         await connection.ExecuteAsync("DELETE FROM body WHERE position = @position", position);

@@ -16,8 +16,10 @@ internal static class FeedbackIndexing
     public static async Task AddAsync(DbConnection connection, IndexedRecord record, IndexRows to)
     {
         if (record is not { Content: { } content, Header: { About: { } about, Pack: { } pack } }) return;
+        // What was erased meanwhile is not to be found again by feedback on it.
         var reading = await connection.ScalarAsync<long?>(
-            "SELECT position FROM record WHERE id = @id", ("@id", about.ToByteArray(bigEndian: true)));
+            "SELECT r.position FROM record r JOIN body b ON b.position = r.position WHERE r.id = @id",
+            ("@id", about.ToByteArray(bigEndian: true)));
         if (reading is not { } position) return;
         var verdicts = await ReadVerdictsAsync(connection, position, to);
         var before = WordsOf(verdicts.Values).ToHashSet();

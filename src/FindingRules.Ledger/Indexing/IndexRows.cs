@@ -1,20 +1,19 @@
 namespace FindingRules.Ledger.Indexing;
 
-/// <summary>What one step adds to the index, and the number of records that are indexed after it.</summary>
+/// <summary>What one step adds to the index.</summary>
 internal sealed record IndexRows
 {
-    public long Indexed { get; set; }
+    /// <summary>The first record of the step.</summary>
+    public long From { get; init; }
 
-    /// <summary>May hold one more than once.</summary>
-    public List<Occurrence> Words { get; } = [];
+    /// <summary>The number of records that are indexed after it.</summary>
+    public long Indexed { get; init; }
+
+    /// <summary>Of each row of the index, the places that are new, in order.</summary>
+    public Dictionary<PostingKey, List<ushort>> Words { get; } = [];
 
     /// <summary>Words of feedback, which come and go: true for those that a reading has now.</summary>
     public Dictionary<Occurrence, bool> Changes { get; } = [];
-
-    /// <summary>What is to be added, in the order of the store's key, so that each page is met once.</summary>
-    public Occurrence[] Added => [.. Words.Concat(Changes.Where(c => c.Value).Select(c => c.Key)).Distinct().Order()];
-
-    public IEnumerable<Occurrence> Removed => Changes.Where(c => !c.Value).Select(c => c.Key);
 
     public Dictionary<TallyKey, long> Counts { get; } = [];
 
@@ -26,6 +25,15 @@ internal sealed record IndexRows
     public void Count(TallyKey key, long by) =>
         System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(Counts, key, out _) += by;
 
+    /// <summary>Records come in their order.</summary>
+    public void Add(long word, long position)
+    {
+        ref var places = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(
+            Words, new PostingKey(word, Places.ChunkOf(position)), out _);
+        places ??= [];
+        var place = (ushort)Places.PlaceOf(position);
+        if (places.Count == 0 || places[^1] != place) places.Add(place);
+    }
 
     public void Reach(long hour, long position) =>
         Hours[hour] = Hours.TryGetValue(hour, out var reach)
@@ -33,10 +41,7 @@ internal sealed record IndexRows
             : (position, position);
 }
 
-internal readonly record struct Occurrence(long Word, long Position) : IComparable<Occurrence>
-{
-    public int CompareTo(Occurrence other) => Word != other.Word ? Word.CompareTo(other.Word) : Position.CompareTo(other.Position);
-}
+internal readonly record struct Occurrence(long Word, long Position);
 
 /// <summary>What is counted of a rule: in readings of a pack's version in a month.</summary>
 /// <param name="Detail">Of what is missing the finding, of what was overridden the reason; otherwise empty.</param>

@@ -8,13 +8,11 @@ using FindingRules.Ledger.Storage;
 namespace FindingRules.Ledger.Indexing;
 
 /// <summary>
-/// Brings the index after the records, in steps between two batches of appends: when nothing is being appended, when
-/// a question needs it, or when
-/// it has fallen too far behind. What another process appended is taken in like one's own.
+/// Brings the index after the records, in steps that are written between two batches of appends: when nothing is being appended, when a
+/// question needs it, or when it has fallen too far behind. What another process appended is taken in like one's own.
 /// </summary>
 internal sealed class Indexer : IAsyncDisposable
 {
-    private const int StepRecords = 200;
     private const long MostBehind = 1_000_000;
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(50);
 
@@ -39,7 +37,7 @@ internal sealed class Indexer : IAsyncDisposable
         while (indexed < size)
         {
             if (_time.GetElapsedTime(began) > _wait) throw Fail.Behind(_database.Name, size - indexed);
-            indexed = await _queue.RunAsync(StepAsync, cancellation);
+            indexed = await StepAsync(cancellation);
         }
     }
 
@@ -59,7 +57,7 @@ internal sealed class Indexer : IAsyncDisposable
                 await Task.Delay(Quiet, _stop.Token);
                 var (size, indexed) = await ReadAsync();
                 while (indexed < size && (_queue.IsQuietFor(Quiet) || size - indexed > MostBehind) && !_stop.IsCancellationRequested)
-                    indexed = await _queue.RunAsync(StepAsync, _stop.Token);
+                    indexed = await StepAsync(_stop.Token);
             }
             catch (OperationCanceledException)
             {
@@ -76,19 +74,32 @@ internal sealed class Indexer : IAsyncDisposable
 
     private Task<(long Size, long Indexed)> ReadAsync() => _database.ReadAsync(Unindexed.ReachAsync);
 
-    private Task<long> StepAsync() => _database.WriteAsync(WriteKind.Index, StepAsync);
-
-    private async Task<long> StepAsync(DbConnection connection)
+    /// <returns>How many records are indexed now.</returns>
+    private async Task<long> StepAsync(CancellationToken cancellation)
     {
+        var (rows, feedback) = await _database.ReadAsync(DrawAsync, cancellation);
+        return await _queue.RunAsync(() => _database.WriteAsync(WriteKind.Index, c => WriteAsync(c, rows, feedback)), cancellation);
+    }
+
+    // Most of the work is done while others append.
+    private static async Task<(IndexRows Rows, List<IndexedRecord> Feedback)> DrawAsync(DbConnection connection)
+    {
+        var (size, from) = await Unindexed.ReachAsync(connection);
+        var end = Math.Min(size, Places.FirstOf(Places.ChunkOf(from) + 1));
+        var records = await IndexedRecord.ListAsync(connection, from, (int)(end - from));
+        var rows = new IndexRows { From = from, Indexed = from + records.Count };
+        foreach (var record in records) TermIndexing.Add(record, rows);
+        return (rows, [.. records.Where(r => r.Header.Kind == RecordKind.Feedback)]);
+    }
+
+    private async Task<long> WriteAsync(DbConnection connection, IndexRows rows, List<IndexedRecord> feedback)
+    {
+        // Another process may have been quicker.
         var indexed = await _database.LockIndexAsync(connection);
-        var records = await IndexedRecord.ListAsync(connection, indexed, StepRecords);
-        var rows = new IndexRows { Indexed = indexed + records.Count };
-        foreach (var record in records)
-        {
-            TermIndexing.Add(record, rows);
-            if (record.Header.Kind == RecordKind.Feedback) await FeedbackIndexing.AddAsync(connection, record, rows);
-        }
-        if (records.Count > 0) await _database.InsertAsync(connection, rows);
+        if (indexed != rows.From || rows.Indexed == rows.From) return indexed;
+        foreach (var record in feedback) await FeedbackIndexing.AddAsync(connection, record, rows);
+        await Postings.AddAsync(_database, connection, rows);
+        await _database.InsertAsync(connection, rows);
         return rows.Indexed;
     }
 }

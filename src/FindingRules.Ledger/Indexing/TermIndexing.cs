@@ -13,10 +13,10 @@ internal static class TermIndexing
     {
         var header = record.Header;
         to.Reach(HourOf(header.Time), record.Position);
-        foreach (var word in LastingWords(header)) to.Words.Add(new Occurrence(word, record.Position));
+        foreach (var word in LastingWords(header)) to.Add(word, record.Position);
         if (record.Terms is null) return;
         var terms = TermsJson.Read(record.Terms);
-        foreach (var word in ErasableWords(header, terms)) to.Words.Add(new Occurrence(word, record.Position));
+        foreach (var word in ErasableWords(header, terms)) to.Add(word, record.Position);
         if (header is { Kind: RecordKind.Reading, Pack: { } pack })
             foreach (var rule in terms.Rules)
                 Count(rule, pack, MonthOf(header.Time), to);

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using System.Runtime.CompilerServices;
 using FindingRules.Ledger.Feedback;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
@@ -7,7 +6,10 @@ using FindingRules.Ledger.Storage;
 
 namespace FindingRules.Ledger.Indexing;
 
-/// <summary>The records that the index has not taken in: looked through by who cannot wait for it, or may not write it.</summary>
+/// <summary>
+/// The records that the index has not taken in, looked through one by one: so that a question is answered whole by who may not write the
+/// index, or cannot for want of room.
+/// </summary>
 internal static class Unindexed
 {
     private const int PageRecords = 200;
@@ -16,18 +18,31 @@ internal static class Unindexed
     public static async Task<(long Size, long Indexed)> ReachAsync(DbConnection connection) => (await connection.ListAsync(
         r => (r.GetInt64(0), r.GetInt64(1)), "SELECT t.size, w.indexed FROM tree t, watermark w")).Single();
 
-    /// <summary>Those from <paramref name="first"/> on that the query finds, the newest first.</summary>
-    public static async IAsyncEnumerable<LedgerRecord> FindAsync(
-        ILedgerDatabase database, LedgerQuery query, long first, long before, [EnumeratorCancellation] CancellationToken cancellation)
+    /// <summary>The same; the index of an older form is none.</summary>
+    public static async Task<(long Size, long Indexed)> ReachAsync(ILedgerDatabase database, DbConnection connection)
+    {
+        var (size, indexed) = await ReachAsync(connection);
+        return (size, database.IsOfPresentForm ? indexed : 0);
+    }
+
+    /// <summary>Adds those that the query finds, the newest first, until there are so many.</summary>
+    /// <returns>The position that the last one looked at has.</returns>
+    public static async Task<long> FindAsync(
+        DbConnection connection, LedgerQuery query, long first, long before, int limit, List<LedgerRecord> found)
     {
         var words = QueryWords.Of(query);
-        while (first < before)
+        while (first < before && found.Count < limit)
         {
-            var (from, end) = (Math.Max(first, before - PageRecords), before);
-            var page = await database.ReadAsync(c => RecordRows.ListAsync(c, from, end, PageRecords), cancellation);
-            foreach (var record in page.AsEnumerable().Reverse().Where(r => Fits(r, query, words))) yield return record;
+            var from = Math.Max(first, before - PageRecords);
+            foreach (var record in (await RecordRows.ListAsync(connection, from, before, PageRecords)).AsEnumerable().Reverse())
+            {
+                before = record.Index;
+                if (Fits(record, query, words)) found.Add(record);
+                if (found.Count == limit) return before;
+            }
             before = from;
         }
+        return before;
     }
 
     /// <summary>What the rest of the records would add to the counts.</summary>
@@ -49,7 +64,7 @@ internal static class Unindexed
 
     private static bool Fits(LedgerRecord record, LedgerQuery query, IReadOnlyList<long> words)
     {
-        if (record.Time < query.From || record.Time >= query.To) return false;
+        if (!TimeFilter.Takes(query, record.Time)) return false;
         var header = HeaderReader.Read(record.Header);
         var has = TermIndexing.LastingWords(header).Concat(record.Body is { } body ? TermIndexing.ErasableWords(header, body.Terms) : []);
         return !words.Except(has).Any();

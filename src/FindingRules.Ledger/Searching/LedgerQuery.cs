@@ -37,6 +37,9 @@ public sealed record LedgerQuery
     /// <summary>The key of a study.</summary>
     public string? Study { get; init; }
 
+    /// <summary>The key of a study that is replaced.</summary>
+    public string? Supersedes { get; init; }
+
     /// <summary>Readings of which a suggestion was accepted, or was overridden; of <see cref="Rule"/>, where a rule is said.</summary>
     public bool? IsAccepted { get; init; }
 
@@ -57,4 +60,7 @@ public sealed record LedgerQuery
 
     /// <summary>Where the page before ended.</summary>
     public string? Cursor { get; init; }
+
+    // Feedback makes a reading found long after it was recorded, which cannot be seen in the reading itself.
+    internal bool NeedsIndex => IsAccepted is not null || Reason is not null;
 }

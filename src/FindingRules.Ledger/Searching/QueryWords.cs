@@ -22,6 +22,7 @@ internal static class QueryWords
         if (q.Topic is { } topic) yield return q.Value is { } value ? Word.Topic(kind, topic, value) : Word.Topic(kind, topic);
         if (q.Subject is { } subject) yield return Word.Subject(kind, subject);
         if (q.Study is { } study) yield return Word.Study(kind, study);
+        if (q.Supersedes is { } replaced) yield return Word.Supersedes(kind, replaced);
         if (q.IsAccepted is { } accepted) yield return q.Rule is { } judged ? Word.Verdict(accepted, judged) : Word.Verdict(accepted);
         if (q.Reason is { } reason) yield return Word.Reason(reason);
         if (q.About is { } about) yield return Word.About(kind, about);

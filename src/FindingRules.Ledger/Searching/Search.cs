@@ -7,15 +7,15 @@ using FindingRules.Model.Messages.Catalog;
 namespace FindingRules.Ledger.Searching;
 
 /// <summary>
-/// Walks the records that have the rarest of the words, from the newest, and keeps those that have the others too. So many are looked at
-/// for one page, and no more.
+/// Walks from the newest record to the oldest: first those that are not indexed yet, one by one; then the index. Only so much is looked at
+/// for one page.
 /// </summary>
 internal static class Search
 {
-    private const int MostLookedAt = 20_000;
-    private const int MostCounted = 5_000;
+    private const int MostUnindexed = 10_000;
+    private const int MostRows = 2_000;
 
-    public static async Task<LedgerPage> RunAsync(DbConnection connection, LedgerQuery query)
+    public static async Task<LedgerPage> RunAsync(ILedgerDatabase database, DbConnection connection, LedgerQuery query)
     {
         var before = long.MaxValue;
         if (query.Cursor is { } cursor)
@@ -23,38 +23,43 @@ internal static class Search
             if (Cursor.Read(cursor, query) is not { } read) return new LedgerPage([], null, LedgerUseMessages.CursorOfAnother(cursor));
             before = read;
         }
-        var (first, last) = await ReachAsync(connection, query);
-        var walk = new Walk(await RarestFirstAsync(connection, QueryWords.Of(query)), first, Math.Min(before, last), query);
         var limit = Math.Clamp(query.Limit, 1, 1000);
-        var found = await walk.FindAsync(connection, limit + 1, MostLookedAt);
-        var next = found.Count > limit
-            ? found[limit - 1]
-            : await walk.EndAsync(connection, MostLookedAt);
-        var records = new List<LedgerRecord>(limit);
-        foreach (var position in found.Take(limit)) records.Add(await RecordRows.AtAsync(connection, position));
-        return new LedgerPage([.. records], next is { } end ? Cursor.Write(end, query) : null);
+        var (size, indexed) = await Unindexed.ReachAsync(database, connection);
+        before = Math.Min(before, size);
+        var found = new List<LedgerRecord>();
+        if (before > indexed)
+        {
+            before = await Unindexed.FindAsync(connection, query, Math.Max(indexed, before - MostUnindexed), before, limit, found);
+            if (found.Count == limit || before > indexed) return Page(found, before, query);
+        }
+        var end = before == 0 || !database.IsOfPresentForm ? null : await FindAsync(connection, query, before, limit, found);
+        return Page(found, end, query);
     }
 
-    // Clocks of several services differ a little, so the hours say only where to look; the time of each record decides.
-    private static async Task<(long First, long Before)> ReachAsync(DbConnection connection, LedgerQuery query)
-    {
-        if (query is { From: null, To: null }) return (0, long.MaxValue);
-        var rows = await connection.ListAsync(
-            r => r.IsDBNull(0) ? (0L, 0L) : (r.GetInt64(0), r.GetInt64(1) + 1),
-            "SELECT min(first), max(last) FROM hour WHERE hour >= @from AND hour <= @to",
-            ("@from", query.From is { } from ? TermIndexing.HourOf(from) : long.MinValue),
-            ("@to", query.To is { } to ? TermIndexing.HourOf(to) : long.MaxValue));
-        return rows.Single();
-    }
+    private static LedgerPage Page(List<LedgerRecord> found, long? before, LedgerQuery query) =>
+        new([.. found], before is > 0 ? Cursor.Write(before.Value, query) : null);
 
-    private static async Task<IReadOnlyList<long>> RarestFirstAsync(DbConnection connection, IReadOnlyList<long> words)
+    /// <returns>Where to go on; null at the end.</returns>
+    private static async Task<long?> FindAsync(
+        DbConnection connection, LedgerQuery query, long before, int limit, List<LedgerRecord> found)
     {
-        if (words.Count == 1) return words;
-        var counts = new List<(long Word, long Count)>();
-        foreach (var word in words)
-            counts.Add((word, await connection.ScalarAsync<long>(
-                "SELECT count(*) FROM (SELECT 1 FROM occurrence WHERE word = @word LIMIT @most) few",
-                ("@word", word), ("@most", MostCounted))));
-        return [.. counts.OrderBy(c => c.Count).Select(c => c.Word)];
+        var (first, end) = await TimeFilter.ReachAsync(connection, query);
+        if (await PostingReader.RarestFirstAsync(connection, QueryWords.Of(query)) is not { } words) return null;
+        before = Math.Min(before, end);
+        var looked = 0;
+        await foreach (var (chunk, places) in PostingReader.ReadAsync(connection, words, first, before))
+        {
+            var start = Places.FirstOf(chunk);
+            var positions = places.Descending((int)Math.Min(Places.Span, before - start)).Select(p => start + p).Where(p => p >= first);
+            foreach (var some in positions.Chunk(2 * limit))
+                foreach (var position in await TimeFilter.KeepAsync(connection, query, some))
+                {
+                    // Whether there is one more is known only now.
+                    if (found.Count == limit) return position + 1;
+                    found.Add(await RecordRows.AtAsync(connection, position));
+                }
+            if (++looked == MostRows) return start;
+        }
+        return null;
     }
 }

@@ -13,6 +13,9 @@ internal interface ILedgerDatabase : IAsyncDisposable
     /// <summary>How messages name it.</summary>
     string Name { get; }
 
+    /// <summary>False where an older store was opened to read only: then what is not the same in its form is not looked at.</summary>
+    bool IsOfPresentForm { get; }
+
     /// <summary>SQL that begins a transaction in which nothing changes.</summary>
     string BeginSnapshot { get; }
 
@@ -30,7 +33,14 @@ internal interface ILedgerDatabase : IAsyncDisposable
 
     Task InsertAsync(DbConnection connection, AppendedRows rows);
 
+    /// <summary>All but the words of records.</summary>
     Task InsertAsync(DbConnection connection, IndexRows rows);
+
+    /// <summary>Those rows of the index that are there.</summary>
+    Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(DbConnection connection, IReadOnlyCollection<PostingKey> keys);
+
+    /// <summary>Puts rows of the index in the place of what was there; empty ones go.</summary>
+    Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows);
 
     /// <summary>Does what is needed so that erased bytes are gone from the files, where the store can see to that.</summary>
     Task ForgetErasedAsync();

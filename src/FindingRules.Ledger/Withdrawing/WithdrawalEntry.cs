@@ -24,6 +24,9 @@ public sealed record WithdrawalEntry
     /// <summary>The readings that rested on the rule: its condition was true in them.</summary>
     public LedgerQuery Affected => new() { Rule = Rule, Revision = Revision, Pack = Pack };
 
+    /// <summary>Lets services that start at once record it once. No name of an actor has a line break in it.</summary>
+    internal RetryKey Once => new("\n", $"withdrawal\n{Pack}\n{Rule}\n{Revision}", default);
+
     /// <summary>Null where the record is no withdrawal.</summary>
     public static WithdrawalEntry? Read(LedgerRecord record)
     {

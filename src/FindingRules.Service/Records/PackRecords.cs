@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using FindingRules.Ledger;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
-using FindingRules.Ledger.Searching;
 using FindingRules.Ledger.Withdrawing;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.Packs;
@@ -17,7 +16,6 @@ internal sealed class PackRecords(LedgerKeeper keeper, PackShelf shelf, ILogger<
 {
     private readonly ConcurrentDictionary<string, bool> _kept = new(StringComparer.Ordinal);
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
-    private HashSet<(string Pack, string Rule)>? _withdrawn;
 
     /// <summary>Of all packs in force; used by one thread at a time.</summary>
     public async Task KeepAsync()
@@ -48,36 +46,16 @@ internal sealed class PackRecords(LedgerKeeper keeper, PackShelf shelf, ILogger<
 
     private async Task RecordWithdrawalsAsync(RecordLedger ledger, TakenPack pack)
     {
-        var name = pack.Pack.Name;
         foreach (var withdrawal in pack.Pack.Withdrawn)
         {
-            _withdrawn ??= await FindWithdrawnAsync(ledger);
-            if (_withdrawn.Contains((name, withdrawal.Rule))) continue;
-            await ledger.AppendAsync(new WithdrawalEntry
+            var result = await ledger.AppendAsync(new WithdrawalEntry
             {
                 Actor = Actors.Service,
                 Rule = withdrawal.Rule,
-                Pack = name,
+                Pack = pack.Pack.Name,
                 Reason = "withdrawn-by-pack",
             });
-            _withdrawn.Add((name, withdrawal.Rule));
-            ServiceLog.Withdrawn(log, withdrawal.Rule, name);
+            if (result is AppendResult.Appended) ServiceLog.Withdrawn(log, withdrawal.Rule, pack.Pack.Name);
         }
-    }
-
-    private static async Task<HashSet<(string Pack, string Rule)>> FindWithdrawnAsync(RecordLedger ledger)
-    {
-        var found = new HashSet<(string, string)>();
-        var query = new LedgerQuery { Kind = RecordKind.Withdrawal, Limit = 1000 };
-        do
-        {
-            var page = await ledger.SearchAsync(query);
-            foreach (var record in page.Records)
-                if (WithdrawalEntry.Read(record) is { } withdrawal)
-                    found.Add((withdrawal.Pack, withdrawal.Rule));
-            query = query with { Cursor = page.Next };
-        }
-        while (query.Cursor is not null);
-        return found;
     }
 }

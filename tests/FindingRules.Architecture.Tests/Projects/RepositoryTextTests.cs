@@ -18,7 +18,7 @@ public sealed partial class RepositoryTextTests
     [
         "localhost", "127.0.0.1", "0.0.0.0", "192.0.2.1", "+", "json-schema.org", "snomed.info", "loinc.org", "hl7.org", "ucum.org",
         "unitsofmeasure.org", "www.rfc-editor.org", "yaml.org", "doi.org", "spec.openapis.org", "creativecommons.org",
-        "schemas.microsoft.com",
+        "schemas.microsoft.com", "www.w3.org",
     ];
 
     private static readonly (string Path, string Text)[] Texts =

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
@@ -20,6 +21,7 @@ internal sealed class Contest
         Facts = new FactsDrawing(seed: 2, shareSent).Make(studies);
         Studies = [.. Facts.Select(f => _pack.StudyOf(f))];
         Network = NetworkCompiler.Compile(_pack.Pack);
+        _pack.Number(Network);
         Fired = new int[rules];
     }
 
@@ -33,6 +35,26 @@ internal sealed class Contest
 
     /// <summary>Room for the numbers of the rules that fire on a study.</summary>
     public int[] Fired { get; }
+
+    /// <summary>Writes the numbers of the rules that are true, and counts those that are unknown.</summary>
+    public (int Fired, int Unknown) Tell(Examination examination, int[] fired)
+    {
+        var (count, unknown) = (0, 0);
+        for (var i = 0; i < examination.Count; i++)
+        {
+            if (!examination[i].IsPresent) continue;
+            var numbers = _pack.NumbersOf(examination[i].Plan);
+            var possible = examination[i].Settled.Possible;
+            var unsure = examination[i].Settled.Unsure;
+            for (var word = 0; word < possible.Length; word++)
+            {
+                unknown += BitOperations.PopCount(unsure[word]);
+                for (var bits = possible[word] & ~unsure[word]; bits != 0; bits &= bits - 1)
+                    fired[count++] = numbers[(64 * word) + BitOperations.TrailingZeroCount(bits)];
+            }
+        }
+        return (count, unknown);
+    }
 
     /// <summary>Fails unless another side fires the rules that this engine fires.</summary>
     public void AssertAgrees(Func<int, int[], int> side) => Agreement.Assert(

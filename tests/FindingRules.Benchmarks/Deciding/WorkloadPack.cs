@@ -23,6 +23,7 @@ public sealed class WorkloadPack
 
     private readonly Dictionary<FindingSort, Finding> _findings;
     private readonly ImmutableArray<Structure> _structures;
+    private int[][] _numbers = [];
     private readonly Dictionary<(FindingSort, FindingValue), SentFinding> _sent = [];
 
     /// <param name="absentStructures">Structures beside those of the studies; further rules may speak of them.</param>
@@ -52,6 +53,12 @@ public sealed class WorkloadPack
 
     public Pack Pack { get; }
 
+    internal void Number(RuleNetwork network) => _numbers =
+    [
+        .. _structures.Select(network.PlanOf).Append(network.StudyPlan).OrderBy(p => p.Number)
+            .Select(plan => plan.Own.Planes.Clauses.Select(position => NumberOf(plan.Rules[position].Rule.Id)).ToArray()),
+    ];
+
     private static string IdOf(int rule) => $"RULE-{rule:00000}";
 
     private static int NumberOf(string id) => int.Parse(id.AsSpan("RULE-".Length), System.Globalization.CultureInfo.InvariantCulture);
@@ -65,6 +72,9 @@ public sealed class WorkloadPack
                 new Findings(ByName(Sent(facts[i]), f => f.Finding.Name)), [], Nowhere));
         return new Study { Key = "S-1", Subjects = subjects.ToImmutable(), Location = Nowhere };
     }
+
+    /// <summary>By clause of the plan, each rule of the workload being one: its rule's number.</summary>
+    internal int[] NumbersOf(StructurePlan plan) => _numbers[plan.Number];
 
     /// <summary>Writes the numbers of the rules that are true into the room given, and says how many they are.</summary>
     public static int Fired(RuleNetwork network, Study study, int[] fired)

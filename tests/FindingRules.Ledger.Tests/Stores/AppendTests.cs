@@ -3,6 +3,7 @@ using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Correlation;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Withdrawing;
 using FindingRules.Testing.Stores;
 using Xunit;
 
@@ -75,5 +76,20 @@ public sealed class AppendTests
         await ledger.DisposeAsync();
         var failure = await Assert.ThrowsAsync<LedgerException>(() => ledger.AppendAsync(Entries.Reading(2)));
         Assert.Equal(LedgerFailure.Closing, failure.Failure);
+    }
+
+    /// <summary>Several services that share a store say at once that a pack withdrew a rule.</summary>
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task A_withdrawal_that_several_say_at_once_is_one_record(Store store)
+    {
+        using var place = new LedgerPlace(store);
+        var ledgers = new List<RecordLedger>();
+        for (var i = 0; i < 4; i++) ledgers.Add(await place.OpenAsync());
+        var entry = new WithdrawalEntry { Actor = "service", Rule = "A-1", Pack = "example", Reason = "withdrawn-by-pack" };
+        var results = await Task.WhenAll(Enumerable.Range(0, 40).Select(i => Task.Run(() => ledgers[i % 4].AppendAsync(entry))));
+        var first = Assert.Single(results.OfType<AppendResult.Appended>()).Id;
+        Assert.All(results.OfType<AppendResult.Repeated>(), r => Assert.Equal(first, r.First.Id));
+        Assert.Equal(1, (await ledgers[0].GetTreeHeadAsync())!.Size);
+        foreach (var ledger in ledgers) await ledger.DisposeAsync();
     }
 }

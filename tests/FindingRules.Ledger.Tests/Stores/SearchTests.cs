@@ -110,6 +110,8 @@ public sealed class SearchTests
         await ExpectAsync(ledger, withdrawal.Affected, [0, 2, 4]);
         await ExpectAsync(ledger, (withdrawal with { Revision = "r2" }).Affected, []);
         Assert.Single((await ledger.SearchAsync(new LedgerQuery { Kind = RecordKind.Withdrawal })).Records);
+        Assert.IsType<AppendResult.Repeated>(await ledger.AppendAsync(withdrawal with { Actor = "another", Reason = "another" }));
+        Assert.IsType<AppendResult.Appended>(await ledger.AppendAsync(withdrawal with { Revision = "r1" }));
     }
 
     [Theory, OnSqlite, OnPostgreSql]

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using FindingRules.Ledger.Merkle;
 using FindingRules.Ledger.Storage;
 using Microsoft.Data.Sqlite;
@@ -18,6 +19,13 @@ internal static class Tampering
         await connection.ExecuteAsync("PRAGMA synchronous = OFF; BEGIN");
         foreach (var trigger in (string[])[
             "record_stays", "record_unchanged", "body_unchanged"]) await connection.ExecuteAsync($"DROP TRIGGER {trigger}");
+        await DoAsync(connection, way, random, isCovered);
+        await connection.ExecuteAsync("COMMIT");
+    }
+
+    /// <summary>On a connection in whose transaction no trigger stands in the way.</summary>
+    public static async Task DoAsync(DbConnection connection, string way, Random random, bool isCovered)
+    {
         var size = await connection.ScalarAsync<long>("SELECT count(*) FROM record");
         // The first ones hold the erased, of which there is nothing to change.
         var at = 20 + random.NextInt64(size - 20);
@@ -36,10 +44,9 @@ internal static class Tampering
             _ => throw new ArgumentOutOfRangeException(nameof(way), way, "There is no such way."),
         });
         if (isCovered) await CoverAsync(connection);
-        await connection.ExecuteAsync("COMMIT");
     }
 
-    private static async Task ChangeAsync(SqliteConnection connection, string table, string column, long at, Random random)
+    private static async Task ChangeAsync(DbConnection connection, string table, string column, long at, Random random)
     {
         var bytes = (await connection.ScalarAsync<byte[]>($"SELECT {column} FROM {table} WHERE position = {at}"))!;
         if (bytes.Length == 0) bytes = [0];
@@ -47,24 +54,24 @@ internal static class Tampering
         await connection.ExecuteAsync($"UPDATE {table} SET {column} = @bytes WHERE position = {at}", ("@bytes", bytes));
     }
 
-    private static async Task SwapAsync(SqliteConnection connection, string[] tables, long at, long other)
+    private static async Task SwapAsync(DbConnection connection, string[] tables, long at, long other)
     {
         foreach (var table in tables)
             foreach (var (from, to) in new[] { (at, -1L), (other, at), (-1L, other) })
                 await connection.ExecuteAsync($"UPDATE {table} SET position = {to} WHERE position = {from}");
     }
 
-    private static async Task InsertAsync(SqliteConnection connection, long at, long size)
+    private static async Task InsertAsync(DbConnection connection, long at, long size)
     {
         for (var position = size - 1; position >= at; position--)
             foreach (var table in (string[])["record", "body"])
                 await connection.ExecuteAsync($"UPDATE {table} SET position = {position + 1} WHERE position = {position}");
         await connection.ExecuteAsync(
-            $"INSERT INTO record SELECT {at}, x'01', kind, time, leaf, header FROM record WHERE position = {at + 1};"
-            + $"INSERT INTO body SELECT {at}, salt, content, answer, terms FROM body WHERE position = {at + 1}");
+            $"INSERT INTO record SELECT {at}, @id, kind, time, leaf, header FROM record WHERE position = {at + 1};"
+            + $"INSERT INTO body SELECT {at}, salt, content, answer, terms FROM body WHERE position = {at + 1}", ("@id", new byte[] { 1 }));
     }
 
-    private static async Task CoverAsync(SqliteConnection connection)
+    private static async Task CoverAsync(DbConnection connection)
     {
         var records = await connection.ListAsync(
             r => (Position: r.GetInt64(0), Header: r.GetFieldValue<byte[]>(1)), "SELECT position, header FROM record ORDER BY position");

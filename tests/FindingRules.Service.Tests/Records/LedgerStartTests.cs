@@ -38,6 +38,25 @@ public sealed class LedgerStartTests
         Assert.Equal(2, await ledger.CountReadingsAsync());
     }
 
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task Services_that_start_at_once_record_a_withdrawal_once(Store store)
+    {
+        using var place = new LedgerPlace(store);
+        await (await place.OpenAsync()).DisposeAsync();
+        var services = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => RunningService.StartAsync(ledger: place))));
+        foreach (var service in services)
+        {
+            (await service.PostAsync(Studies.FullThickness)).Dispose();
+            // The next look keeps a pack and records its withdrawals, one after the other.
+            await service.UntilAsync(async () => await service.Part<LedgerKeeper>().Ledger!.ExportAsync()
+                .AnyAsync(r => r.Kind == RecordKind.Withdrawal));
+        }
+        foreach (var service in services) await service.DisposeAsync();
+        await using var ledger = await place.OpenAsync();
+        Assert.Equal(1, await ledger.ExportAsync().CountAsync(r => r.Kind == RecordKind.Withdrawal));
+        Assert.Equal(services.Length, await ledger.CountReadingsAsync());
+    }
+
     [Fact]
     public async Task What_is_older_than_it_may_be_is_erased_at_the_start()
     {

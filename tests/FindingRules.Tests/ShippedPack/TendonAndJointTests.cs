@@ -67,10 +67,26 @@ public sealed class TendonAndJointTests
     [Fact]
     public void F_TEN_09_The_insertion_alone_carries_nothing()
     {
-        var reading = Shipped.Read("achilles", """ "insertion-thickness": "9 mm" """);
+        var reading = Shipped.Read("achilles", """ "insertion-thickness": "5.7 mm" """);
 
         Assert.Empty(reading.Suggestions);
         Assert.True(reading.Warns("insertion-alone"));
+    }
+
+    // The same table: no age and neither sex has more than 5.7 mm; a calm line beside more would hide it.
+    [Theory]
+    [InlineData("5.7 mm", "No abnormality of the Achilles tendon.")]
+    [InlineData("9 mm", null)]
+    public void F_TEN_08_An_insertion_above_each_limit_is_not_called_normal(string insertion, string? calm)
+    {
+        var reading = Shipped.ReadStudy($$"""
+            { "study": "T-1", "protocols": [{ "protocol": "achilles", "side": "right" }], "facts": { "age": "45 years", "sex": "male" },
+              "subjects": [{ "structure": "achilles", "side": "right", "findings": { "midportion-thickness": "5 mm", "echo": "fibrillar",
+                "discontinuity": "absent", "insertion-thickness": "{{insertion}}" } }] }
+            """);
+
+        Assert.EndsWith(calm ?? "", reading.Calm ?? "", StringComparison.Ordinal);
+        Assert.Equal(calm is null, reading.Calm is null);
     }
 
     // Table 3 of the thesis: limits at the insertion from 4.2 mm; above the lowest the caution stands beside any midportion.

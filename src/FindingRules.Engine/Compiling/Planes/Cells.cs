@@ -6,9 +6,12 @@ internal readonly record struct Cells(int First, int Last)
     public static Cells Unknown { get; } = new(-1, -1);
 
     /// <summary>A value that no cell holds: the conditions themselves must be asked.</summary>
-    public static Cells Strange { get; } = new(-2, -2);
+    public static Cells Strange { get; } = new(-2, -3);
 
     public bool IsStrange => First == Strange.First;
+
+    /// <summary>Zero where it is one cell, or unknown.</summary>
+    public int Width => First ^ Last;
 
     public static Cells One(int cell) => new(cell, cell);
 

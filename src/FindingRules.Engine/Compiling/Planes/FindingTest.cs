@@ -40,11 +40,15 @@ internal sealed class ChoiceTest(TestKey key, ChoiceType type) : FindingTest(key
     public override Cells CellsOf(FindingValue? value)
     {
         if (value is not ChoiceValue choice) return Cells.Unknown;
-        var values = _values;
-        for (var i = 0; i < values.Length; i++)
-            if (ReferenceEquals(values[i], choice.Value))
-                return Cells.One(i);
-        var at = Array.IndexOf(values, choice.Value);
+        // All are looked at, for a branch at the right one would be guessed wrong mostly. Texts of one pack are mostly one object.
+        var (values, sent, found) = (_values, choice.Value, 0);
+        for (var i = 0; i < values.Length; i++) found |= (i + 1) & -Convert.ToInt32(ReferenceEquals(values[i], sent));
+        return found > 0 ? Cells.One(found - 1) : CellOfEqual(sent);
+    }
+
+    private Cells CellOfEqual(string sent)
+    {
+        var at = Array.IndexOf(_values, sent);
         return at >= 0 ? Cells.One(at) : Cells.Strange;
     }
 }

@@ -7,7 +7,11 @@ namespace FindingRules.Engine.Compiling.Planes;
 /// <summary>What is asked of one finding; every statement about it falls into the same cells.</summary>
 /// <param name="IsOfStudy">A fact of the study, and not a finding of the rule's own subject.</param>
 internal readonly record struct TestKey(
-    TestSort Sort, bool IsOfStudy, int Slot, Finding Finding, ExtentRelation Relation = default, int From = 0, int To = 0);
+    TestSort Sort, bool IsOfStudy, int Slot, Finding Finding, ExtentRelation Relation = default, int From = 0, int To = 0)
+{
+    /// <summary>It is unknown unless the finding was sent of the subject itself, and no other test asks the same.</summary>
+    public bool IsDirect => !IsOfStudy && Sort is TestSort.Choice or TestSort.Sign or TestSort.Measure;
+}
 
 internal enum TestSort
 {

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
 
@@ -11,10 +14,17 @@ internal sealed class MeasureTest : FindingTest
 {
     // Numerator, denominator and quotient are each rounded once, by less than 2^-52 of their size.
     private const double Doubt = 1e-14;
+    private const int Stride = 4;
+    private const int LongestCount = 16 * Stride;
 
     private readonly Rational _precision;
     private readonly Rational[] _limits;
     private readonly double[] _nearest;
+
+    // Less than the one is surely below a limit, more than the other is surely above it. The first of those above belongs to
+    // no limit. Empty where two limits are so near each other that floating point does not tell.
+    private readonly double[] _below = [];
+    private readonly double[] _above = [];
 
     public MeasureTest(TestKey key, Rational precision, IEnumerable<MeasureLiteral> literals)
         : this(key, precision, LimitsOf(literals))
@@ -27,6 +37,11 @@ internal sealed class MeasureTest : FindingTest
         _precision = precision;
         _limits = limits;
         _nearest = [.. limits.Select(l => l.ToDouble())];
+        double[] above = [double.NegativeInfinity, .. _nearest.Select(l => double.BitIncrement(l + (Doubt * Math.Abs(l))))];
+        double[] below = [.. _nearest.Select(l => double.BitDecrement(l - (Doubt * Math.Abs(l))))];
+        if (!_nearest.All(double.IsFinite) || Enumerable.Range(1, Math.Max(0, limits.Length - 1)).Any(i => above[i] >= below[i])) return;
+        var padding = (Stride - (limits.Length % Stride)) % Stride;
+        (_below, _above) = ([.. below, .. Enumerable.Repeat(double.PositiveInfinity, padding)], above);
     }
 
     public override bool IsWidened => !_precision.IsZero;
@@ -34,12 +49,22 @@ internal sealed class MeasureTest : FindingTest
     public override Cells CellsOf(FindingValue? value)
     {
         if (value is not MeasuredValue measured) return Cells.Unknown;
+        // Mostly floating point tells already.
         var near = measured.Nearest;
-        if (double.IsNaN(near)) return CellsOf(measured.Interval);
-        var at = LowerBound(near);
-        // Mostly floating point tells already; only what lies very near a limit is compared as fractions.
-        var isPlain = !MayBeLimit(at - 1, near) && !MayBeLimit(at, near);
-        return Cells.One(isPlain ? 2 * at : CellOf(measured.Interval.Low!.Value));
+        var passed = CountBelow(_below, near);
+        var above = _above;
+        return (uint)passed < (uint)above.Length && near > above[passed] && near <= double.MaxValue
+            ? Cells.One(2 * passed)
+            : Compared(measured, passed);
+    }
+
+    /// <summary>What lies very near a limit is mostly the limit itself.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private Cells Compared(MeasuredValue measured, int passed)
+    {
+        if (_above.Length == 0 || !double.IsFinite(measured.Nearest)) return CellsOf(measured.Interval);
+        var value = measured.Interval.Low!.Value;
+        return Cells.One(value == _limits[passed - 1] ? (2 * passed) - 1 : CellOf(value));
     }
 
     public override Cells WidenedCellsOf(FindingValue? value) =>
@@ -70,6 +95,24 @@ internal sealed class MeasureTest : FindingTest
             if (order < 0) break;
         }
         return 2 * at;
+    }
+
+    /// <summary>How many of the numbers, which are in order, lie below; without a branch for each, as values come in no order.</summary>
+    private static int CountBelow(double[] numbers, double value)
+    {
+        var (start, end) = (0, numbers.Length);
+        while (end - start > LongestCount)
+        {
+            var middle = ((start + end) / 2) & -Stride;
+            if (numbers[middle] < value) start = middle;
+            else end = middle;
+        }
+        var from = start;
+        ref var first = ref MemoryMarshal.GetArrayDataReference(numbers);
+        var (at, count) = (Vector256.Create(value), Vector256<long>.Zero);
+        for (; start < end; start += Stride)
+            count -= Vector256.LessThan(Vector256.LoadUnsafe(ref first, (nuint)start), at).AsInt64();
+        return from + (int)Vector256.Sum(count);
     }
 
     private bool MayBeLimit(int limit, double near)

@@ -4,13 +4,13 @@ namespace FindingRules.Engine.Compiling.Planes;
 
 /// <summary>As many clauses as one vector has bits.</summary>
 internal sealed class PlaneBlock(
-    PlaneColumn[] columns, int[] planeOfCell, Vector256<ulong>[] planes, Vector256<ulong> all, Vector256<ulong> ofLesions)
+    PlaneColumn[] columns, int[] planeOfCell, Vector256<ulong>[] planes, Vector256<ulong> all)
 {
     public const int Size = 256;
 
     public PlaneColumn[] Columns { get; } = columns;
 
-    /// <summary>For the cells of each column, from its first on: which plane.</summary>
+    /// <summary>For what is not known and then the cells of each column, from its first on: which plane.</summary>
     public int[] PlaneOfCell { get; } = planeOfCell;
 
     public Vector256<ulong>[] Planes { get; } = planes;
@@ -18,12 +18,15 @@ internal sealed class PlaneBlock(
     public Vector256<ulong> All { get; } = all;
 
     /// <summary>The clauses of rules that are bound to each lesion; the others are bound to the structure.</summary>
-    public Vector256<ulong> OfLesions { get; } = ofLesions;
+    public required Vector256<ulong> OfLesions { get; init; }
+
+    /// <summary>The clauses of rules that they decide alone: they say all, and the rule yields to none.</summary>
+    public required Vector256<ulong> OfSettled { get; init; }
 }
 
 /// <summary>What the clauses of a block ask of one finding.</summary>
 /// <param name="Test">Position among the plan's tests.</param>
-/// <param name="FirstCell">Where its cells begin among the block's.</param>
+/// <param name="FirstCell">Where its cells begin among the block's. Just before them is what is not known; it makes nothing false.</param>
 /// <param name="Uses">The clauses that ask anything of it.</param>
 /// <param name="Runs">Of a measure: each statement's own cells, for a value that may lie in several.</param>
 internal readonly record struct PlaneColumn(int Test, int FirstCell, Vector256<ulong> Uses, CellRun[] Runs)

@@ -11,19 +11,35 @@ internal static class PlaneCompiler
     {
         var clauses = (
             from position in inLayerOrder
-            from literals in clausesOf(rules[position].Rule).Clauses
-            select new PlacedClause(position, rules[position].Rule.IsPerStructure, literals)).ToList();
-        var tests = TestsOf(clauses);
+            let rule = rules[position]
+            let all = clausesOf(rule.Rule)
+            from literals in all.Clauses
+            select new PlacedClause(position, literals)
+            {
+                IsPerStructure = rule.Rule.IsPerStructure,
+                IsSettled = all.IsExact && rule.Superiors.IsEmpty,
+                IsOneOfSeveral = all.Clauses.Length > 1,
+            }).ToList();
+        var (tests, directCount) = TestsOf(clauses);
         var numbers = new Dictionary<TestKey, int>();
         foreach (var (key, _) in tests) numbers.Add(key, numbers.Count);
         ImmutableArray<FindingTest> made = [.. tests.Select(t => FindingTest.Make(t.Key, t.Value))];
         return new RulePlanes(
-            made, [.. clauses.Chunk(PlaneBlock.Size).Select(block => new BlockCompiler(block, made, numbers).Compile())],
-            [.. clauses.Select(c => c.Position)], [.. rules.Select(r => clausesOf(r.Rule).IsExact)]);
+            made, directCount, [.. clauses.Chunk(PlaneBlock.Size).Select(block => new BlockCompiler(block, made, numbers).Compile())],
+            [.. clauses.Select(c => c.Position)], [.. rules.Select(r => clausesOf(r.Rule).IsExact)], OfSeveral(clauses));
+    }
+
+    private static ulong[] OfSeveral(List<PlacedClause> clauses)
+    {
+        var words = new ulong[(clauses.Count + 63) / 64];
+        for (var i = 0; i < clauses.Count; i++)
+            if (clauses[i].IsOneOfSeveral)
+                words[i >> 6] |= 1UL << i;
+        return words;
     }
 
     // In order of first use, so that the same rules give the same planes.
-    private static List<KeyValuePair<TestKey, List<Literal>>> TestsOf(List<PlacedClause> clauses)
+    private static (List<KeyValuePair<TestKey, List<Literal>>> Tests, int DirectCount) TestsOf(List<PlacedClause> clauses)
     {
         var literals = new OrderedDictionary<TestKey, List<Literal>>();
         foreach (var clause in clauses)
@@ -32,11 +48,21 @@ internal static class PlaneCompiler
                 if (!literals.TryGetValue(literal.Test, out var same)) literals.Add(literal.Test, same = []);
                 same.Add(literal);
             }
-        return [.. literals];
+        var slots = new HashSet<int>();
+        var byDirectness = literals.ToLookup(l => l.Key.IsDirect && slots.Add(l.Key.Slot));
+        return ([.. byDirectness[true], .. byDirectness[false]], byDirectness[true].Count());
     }
 }
 
-internal sealed record PlacedClause(int Position, bool IsPerStructure, ImmutableArray<Literal> Literals);
+internal sealed record PlacedClause(int Position, ImmutableArray<Literal> Literals)
+{
+    public required bool IsPerStructure { get; init; }
+
+    /// <summary>Its rule is decided by clauses alone.</summary>
+    public required bool IsSettled { get; init; }
+
+    public required bool IsOneOfSeveral { get; init; }
+}
 
 internal sealed class BlockCompiler(PlacedClause[] clauses, ImmutableArray<FindingTest> tests, Dictionary<TestKey, int> numbers)
 {
@@ -45,19 +71,25 @@ internal sealed class BlockCompiler(PlacedClause[] clauses, ImmutableArray<Findi
 
     public PlaneBlock Compile()
     {
+        _planes.Add(Vector256<ulong>.AllBitsSet);
         var columns =
             from literal in clauses.SelectMany((clause, bit) => clause.Literals.Select(l => (Bit: bit, Literal: l)))
             group literal by numbers[literal.Literal.Test] into asked
             orderby asked.Key
             select Column(asked.Key, [.. asked]);
-        return new PlaneBlock(
-            [.. columns], [.. _planeOfCell], [.. _planes],
-            Bits(Enumerable.Range(0, clauses.Length)),
-            Bits(Enumerable.Range(0, clauses.Length).Where(i => !clauses[i].IsPerStructure)));
+        return new PlaneBlock([.. columns], [.. _planeOfCell], [.. _planes], Of(_ => true))
+        {
+            OfLesions = Of(c => !c.IsPerStructure),
+            OfSettled = Of(c => c.IsSettled),
+        };
     }
+
+    private Vector256<ulong> Of(Func<PlacedClause, bool> isAmong) =>
+        Bits(Enumerable.Range(0, clauses.Length).Where(i => isAmong(clauses[i])));
 
     private PlaneColumn Column(int test, (int Bit, Literal Literal)[] asked)
     {
+        _planeOfCell.Add(0);
         var firstCell = _planeOfCell.Count;
         var uses = Bits(asked.Select(a => a.Bit));
         if (tests[test] is not MeasureTest measure)

@@ -29,13 +29,19 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public string Name { get; }
 
+    public bool IsOfPresentForm { get; private set; } = true;
+
     public string BeginSnapshot => "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY";
 
     public static Task<PostgreSqlDatabase> OpenAsync(LedgerLocation.PostgreSql at, LedgerOptions options) =>
-        OpenAsync(at, options, PostgreSqlSchema.PrepareAsync);
+        OpenAsync(at, options, async (connection, name) =>
+        {
+            await PostgreSqlSchema.PrepareAsync(connection, name);
+            return true;
+        });
 
     public static Task<PostgreSqlDatabase> OpenToReadAsync(LedgerLocation.PostgreSql at) =>
-        OpenAsync(at, new LedgerOptions(), PostgreSqlSchema.CheckAsync);
+        OpenAsync(at, new LedgerOptions(), PostgreSqlSchema.IsPresentAsync);
 
     public async ValueTask<DbConnection> ConnectAsync(CancellationToken cancellation) => await _source.OpenConnectionAsync(cancellation);
 
@@ -79,13 +85,19 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
     public Task InsertAsync(DbConnection connection, IndexRows rows) =>
         PostgreSqlInsertion.InsertAsync((NpgsqlConnection)connection, rows);
 
+    public Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(DbConnection connection, IReadOnlyCollection<PostingKey> keys) =>
+        PostgreSqlInsertion.FindPostingsAsync((NpgsqlConnection)connection, keys);
+
+    public Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows) =>
+        PostgreSqlInsertion.WritePostingsAsync((NpgsqlConnection)connection, rows);
+
     // Erased rows stay in the pages of a table until it is vacuumed.
     public async Task ForgetErasedAsync()
     {
         try
         {
             await using var connection = await _source.OpenConnectionAsync();
-            foreach (var table in (string[])["body", "occurrence", "verdict", "retry"]) await connection.ExecuteAsync($"VACUUM {table}");
+            foreach (var table in (string[])["body", "posting", "verdict", "retry"]) await connection.ExecuteAsync($"VACUUM {table}");
         }
         catch (Exception e) when (Explain(e) is { } failure)
         {
@@ -105,13 +117,13 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
         : $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}; SET LOCAL synchronous_commit = off";
 
     private static async Task<PostgreSqlDatabase> OpenAsync(
-        LedgerLocation.PostgreSql at, LedgerOptions options, Func<NpgsqlConnection, string, Task> prepare)
+        LedgerLocation.PostgreSql at, LedgerOptions options, Func<NpgsqlConnection, string, Task<bool>> prepare)
     {
         var database = new PostgreSqlDatabase(at, options);
         try
         {
             await using var connection = await database._source.OpenConnectionAsync();
-            await prepare(connection, at.Name);
+            database.IsOfPresentForm = await prepare(connection, at.Name);
             return database;
         }
         catch (Exception e)

@@ -35,11 +35,6 @@ internal static class PostgreSqlInsertion
     public static async Task InsertAsync(NpgsqlConnection connection, IndexRows rows)
     {
         await using var batch = connection.CreateBatch();
-        var added = rows.Added;
-        batch.Add(
-            "INSERT INTO occurrence SELECT * FROM unnest(@1::bigint[], @2::bigint[]) ON CONFLICT DO NOTHING",
-            added.Select(o => o.Word).ToArray(), added.Select(o => o.Position).ToArray());
-        foreach (var row in rows.Removed) batch.Add("DELETE FROM occurrence WHERE word = @1 AND position = @2", row.Word, row.Position);
         batch.Add(
             "INSERT INTO hour SELECT * FROM unnest(@1::integer[], @2::bigint[], @3::bigint[]) ON CONFLICT (hour) DO UPDATE "
             + "SET first = least(hour.first, excluded.first), last = greatest(hour.last, excluded.last)",
@@ -52,6 +47,33 @@ internal static class PostgreSqlInsertion
                 + "ON CONFLICT (reading, suggestion) DO UPDATE SET rules = excluded.rules, reason = excluded.reason",
                 reading, suggestion, FeedbackIndexing.WriteRules(verdict.Rules), verdict.Reason);
         batch.Add("UPDATE watermark SET indexed = @1", rows.Indexed);
+        await batch.ExecuteNonQueryAsync();
+    }
+
+    public static async Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(
+        NpgsqlConnection connection, IReadOnlyCollection<PostingKey> keys)
+    {
+        if (keys.Count == 0) return [];
+        var rows = await connection.ListAsync(
+            r => (new PostingKey(r.GetInt64(0), r.GetInt64(1)), r.GetFieldValue<byte[]>(2)),
+            "SELECT p.word, p.chunk, p.positions FROM unnest(@words::bigint[], @chunks::bigint[]) k(word, chunk) "
+            + "JOIN posting p ON p.word = k.word AND p.chunk = k.chunk",
+            ("@words", keys.Select(k => k.Word).ToArray()), ("@chunks", keys.Select(k => k.Chunk).ToArray()));
+        return rows.ToDictionary(r => r.Item1, r => r.Item2);
+    }
+
+    public static async Task WritePostingsAsync(NpgsqlConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows)
+    {
+        await using var batch = connection.CreateBatch();
+        var (put, gone) = (rows.Where(r => r.Value.Length > 0).ToArray(), rows.Where(r => r.Value.Length == 0).ToArray());
+        batch.Add(
+            "INSERT INTO posting SELECT * FROM unnest(@1::bigint[], @2::bigint[], @3::bytea[]) "
+            + "ON CONFLICT (word, chunk) DO UPDATE SET positions = excluded.positions",
+            put.Select(r => r.Key.Word).ToArray(), put.Select(r => r.Key.Chunk).ToArray(), put.Select(r => r.Value).ToArray());
+        if (gone.Length > 0)
+            batch.Add(
+                "DELETE FROM posting p USING unnest(@1::bigint[], @2::bigint[]) k(word, chunk) WHERE p.word = k.word AND p.chunk = k.chunk",
+                gone.Select(r => r.Key.Word).ToArray(), gone.Select(r => r.Key.Chunk).ToArray());
         await batch.ExecuteNonQueryAsync();
     }
 

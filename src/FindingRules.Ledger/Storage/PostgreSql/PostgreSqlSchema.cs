@@ -23,10 +23,11 @@ internal static class PostgreSqlSchema
         await transaction.CommitAsync();
     }
 
-    public static async Task CheckAsync(NpgsqlConnection connection, string name)
+    /// <summary>Whether a ledger that is there has the present form or an older one.</summary>
+    public static async Task<bool> IsPresentAsync(NpgsqlConnection connection, string name)
     {
-        if (await FormAsync(connection, name, SchemaScripts.Of("postgresql").Count) is null) throw Fail.Missing(
-            name, "no ledger was begun there");
+        var known = SchemaScripts.Of("postgresql").Count;
+        return await FormAsync(connection, name, known) is { } form ? form == known : throw Fail.Missing(name, "no ledger was begun there");
     }
 
     /// <summary>Null where there are no tables yet.</summary>

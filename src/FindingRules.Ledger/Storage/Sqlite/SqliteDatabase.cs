@@ -29,6 +29,8 @@ internal sealed class SqliteDatabase : ILedgerDatabase
 
     public string Name { get; }
 
+    public bool IsOfPresentForm { get; private set; } = true;
+
     public string BeginSnapshot => "BEGIN";
 
     private TimeSpan LockWait { get; }
@@ -68,7 +70,7 @@ internal sealed class SqliteDatabase : ILedgerDatabase
         var database = new SqliteDatabase(path, new LedgerOptions(), isStill);
         try
         {
-            SqliteSchema.CheckOnly(path, database._readString);
+            database.IsOfPresentForm = SqliteSchema.IsPresent(path, database._readString);
             return database;
         }
         catch (SqliteException e)
@@ -111,6 +113,15 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     public Task InsertAsync(DbConnection connection, IndexRows rows)
     {
         _index.IndexCommands.Insert(rows);
+        return Task.CompletedTask;
+    }
+
+    public Task<Dictionary<PostingKey, byte[]>> FindPostingsAsync(DbConnection connection, IReadOnlyCollection<PostingKey> keys) =>
+        Task.FromResult(SqlitePostings.Find((SqliteConnection)connection, keys));
+
+    public Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows)
+    {
+        SqlitePostings.Write((SqliteConnection)connection, rows);
         return Task.CompletedTask;
     }
 

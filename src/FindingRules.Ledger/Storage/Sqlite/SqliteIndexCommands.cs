@@ -7,9 +7,6 @@ namespace FindingRules.Ledger.Storage.Sqlite;
 /// <summary>The commands of an index step, prepared once.</summary>
 internal sealed class SqliteIndexCommands(SqliteConnection connection) : IDisposable
 {
-    private readonly Prepared _added = new(connection, "INSERT OR IGNORE INTO occurrence VALUES (@1, @2)", 2);
-    private readonly Prepared _removed = new(connection, "DELETE FROM occurrence WHERE word = @1 AND position = @2", 2);
-
     private readonly Prepared _hour = new(
         connection,
         "INSERT INTO hour VALUES (@1, @2, @3) ON CONFLICT (hour) DO UPDATE "
@@ -30,8 +27,6 @@ internal sealed class SqliteIndexCommands(SqliteConnection connection) : IDispos
 
     public void Insert(IndexRows rows)
     {
-        foreach (var row in rows.Added) _added.Run(row.Word, row.Position);
-        foreach (var row in rows.Removed) _removed.Run(row.Word, row.Position);
         foreach (var (hour, (first, last)) in rows.Hours) _hour.Run(hour, first, last);
         foreach (var (key, count) in rows.Counts.Where(c => c.Value != 0))
             _count.Run(key.Rule, key.Pack, key.Version, key.Month, (long)key.What, key.Detail, count);
@@ -42,6 +37,6 @@ internal sealed class SqliteIndexCommands(SqliteConnection connection) : IDispos
 
     public void Dispose()
     {
-        foreach (var command in (Prepared[])[_added, _removed, _hour, _count, _verdict, _reached]) command.Dispose();
+        foreach (var command in (Prepared[])[_hour, _count, _verdict, _reached]) command.Dispose();
     }
 }

@@ -28,11 +28,13 @@ internal static class SqliteSchema
         Run(connection, "COMMIT");
     }
 
-    public static void CheckOnly(string path, string connectionString)
+    /// <summary>Whether a ledger that is there has the present form or an older one.</summary>
+    public static bool IsPresent(string path, string connectionString)
     {
         using var connection = new SqliteConnection(connectionString);
         connection.Open();
-        Check(path, connection, SchemaScripts.Of("sqlite").Count);
+        var known = SchemaScripts.Of("sqlite").Count;
+        return Check(path, connection, known) == known;
     }
 
     public static void Set(SqliteConnection connection, params ReadOnlySpan<string> pragmas)

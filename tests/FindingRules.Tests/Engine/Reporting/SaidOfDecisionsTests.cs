@@ -21,7 +21,7 @@ public sealed class SaidOfDecisionsTests
         var pack = With(["no contralateral shadowing or shadowing → position-overestimates"])
             .With("cautions", $"cautions:\n  position-overestimates:\n    says: \"{says}\"\n    source: [trade]\n...\n");
 
-        var reading = Shoulder(pack, """ "normal": true, "findings": { "shadowing": "present" } """);
+        var reading = Shoulder(pack, """ "findings": { "fluid": "none", "echo": "fibrillar", "shadowing": "present" } """);
 
         Assert.Single(reading.Cautions);
         Assert.Equal(isNamed ? $"Apart from what is named below: {Calm}" : null, reading.Calm);

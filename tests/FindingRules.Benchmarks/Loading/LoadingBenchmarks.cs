@@ -3,7 +3,7 @@ using BenchmarkDotNet.Attributes;
 using FindingRules.Model.Packs;
 using FindingRules.Testing;
 
-namespace FindingRules.Benchmarks;
+namespace FindingRules.Benchmarks.Loading;
 
 /// <summary>Files of a pack to a pack that is ready to read studies.</summary>
 [MemoryDiagnoser]

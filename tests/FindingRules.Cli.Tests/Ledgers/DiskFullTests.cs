@@ -1,0 +1,84 @@
+using System.Net;
+using System.Text;
+using System.Text.Json.Nodes;
+using FindingRules.Testing.Stores;
+using Xunit;
+
+namespace FindingRules.Cli.Tests.Ledgers;
+
+/// <summary>The files of a service may grow so far and no further, which the system reports as it does a full disk.</summary>
+public sealed class DiskFullTests
+{
+    private const int MostKilobytes = 2_000;
+
+    [Fact]
+    public async Task Requests_fail_cleanly_nothing_acknowledged_is_lost_and_it_goes_on_when_there_is_room()
+    {
+        using var place = new LedgerPlace();
+        using var service = new ServiceProcess(place, MostKilobytes);
+        await service.ReadyAsync();
+        var answers = await FillAsync(service);
+        var acknowledged = answers.Count(a => a.Status == HttpStatusCode.Created);
+        Assert.True(acknowledged > 20, $"{acknowledged} acknowledged");
+        foreach (var (status, text) in answers.Where(a => a.Status != HttpStatusCode.Created))
+        {
+            var problem = JsonNode.Parse(text)!;
+            Assert.Equal((HttpStatusCode.ServiceUnavailable, "FR7050"), (status, (string?)problem["code"]));
+            Assert.DoesNotContain("suggestions", text, StringComparison.Ordinal);
+        }
+        await CheckBatchAsync(service, "FR7050");
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, (await service.Client.GetAsync("/readyz")).StatusCode);
+        // What was answered before can still be looked at, and found.
+        Assert.Equal(HttpStatusCode.OK, (await service.Client.GetAsync($"/v1/readings/{service.Acknowledged.First()}")).StatusCode);
+        var found = JsonNode.Parse(await service.Client.GetStringAsync("/v1/readings?rule=CUFF-010&limit=1000"))!["records"]!.AsArray();
+        Assert.Equal(acknowledged, found.Count);
+        var statistics = JsonNode.Parse(await service.Client.GetStringAsync("/v1/rules/CUFF-010/statistics"))!;
+        Assert.Equal(acknowledged, (int)statistics["total"]!["fired"]!);
+
+        await service.MakeRoomAsync();
+        await service.ReadyAsync();
+        Assert.Equal(HttpStatusCode.Created, (await PostAsync(service, "S-again")).Status);
+        await CheckBatchAsync(service, null);
+        await service.StopAsync();
+
+        var lines = CommandRun.Of("ledger", "export", place.Name).Out.TrimEnd().Split('\n').Select(l => JsonNode.Parse(l)!).ToArray();
+        var readings = lines.Where(l => (string)l["header"]!["kind"]! == "reading").ToArray();
+        var keys = readings.Select(l => (string)l["content"]!["study"]!).ToArray();
+        Assert.Equal(acknowledged + 3, keys.Length);
+        Assert.Equal(keys.Length, keys.Distinct().Count());
+        Assert.All(service.Acknowledged, id => Assert.Contains(readings, l => (string)l["header"]!["id"]! == id));
+        var head = place.PathOf("head.json");
+        await File.WriteAllTextAsync(head, CommandRun.Of("ledger", "head", place.Name).Out);
+        Assert.Equal(ExitCode.Fine, CommandRun.Of("ledger", "verify", place.Name, "--head", head).Code);
+    }
+
+    private static async Task<List<(HttpStatusCode Status, string Text)>> FillAsync(ServiceProcess service)
+    {
+        var answers = new List<(HttpStatusCode, string)>();
+        for (var round = 0; answers.Count(a => a.Item1 != HttpStatusCode.Created) < 8; round++)
+        {
+            Assert.True(round < 1_000, "it never became full");
+            answers.AddRange(await Task.WhenAll(Enumerable.Range(0, 4).Select(i => PostAsync(service, $"S-{round}-{i}"))));
+        }
+        return answers;
+    }
+
+    private static async Task<(HttpStatusCode Status, string Text)> PostAsync(ServiceProcess service, string key)
+    {
+        using var study = new StringContent(
+            Studies.FullThickness.Replace("S-7F3K", key, StringComparison.Ordinal), Encoding.UTF8, "application/json");
+        using var answer = await service.Client.PostAsync("/v1/readings", study);
+        if (answer.Headers.Location is { } location) service.Acknowledged.Enqueue(location.ToString().Split('/')[^1]);
+        return (answer.StatusCode, await answer.Content.ReadAsStringAsync());
+    }
+
+    private static async Task CheckBatchAsync(ServiceProcess service, string? code)
+    {
+        using var studies = new StringContent($"{Studies.Subluxed}\n{Studies.Normal}\n", Encoding.UTF8, "application/x-ndjson");
+        using var answer = await service.Client.PostAsync("/v1/readings/batch", studies);
+        var lines = (await answer.Content.ReadAsStringAsync()).TrimEnd().Split('\n');
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, l => Assert.Equal(code is null, JsonNode.Parse(l)!["reading"] is not null));
+        if (code is not null) Assert.All(lines, l => Assert.Contains(code, l, StringComparison.Ordinal));
+    }
+}

@@ -69,8 +69,16 @@ internal sealed class SilentText(Decided decided, Reading reading)
         return ids.Count == 0 ? null : $" With everything measured this stays undecided: {string.Join(", ", ids)}.";
     }
 
-    private string Asked(MissingKey key) =>
-        $"{decided.Find(key.Subject)?.Title ?? key.Subject}: {decided.TitleOf(key.Subject, key.Finding)}";
+    private string Asked(MissingKey key)
+    {
+        if (decided.Find(key.Subject) is { } subject) return $"{subject.Title}: {decided.TitleOf(key.Subject, key.Finding)}";
+        // Nothing of it was sent.
+        foreach (var structure in decided.Examination.Network.Pack.Vocabulary.Structures.Values)
+            if (key.Subject == structure.Name || key.Subject.EndsWith($" {structure.Name}", StringComparison.Ordinal))
+                return $"{key.Subject[..^structure.Name.Length]}{structure.Title}: "
+                    + (structure.Kind.Findings.GetValueOrDefault(key.Finding)?.Title ?? key.Finding);
+        return $"{key.Subject}: {key.Finding}";
+    }
 
     private static string? NotAssessable(StudySubject sent)
     {

@@ -34,13 +34,26 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
         database.WriteAsync(WriteKind.Record, async connection =>
     {
         var indexed = await database.LockIndexAsync(connection);
-        var positions = new SortedSet<long>();
-        foreach (var id in records)
-            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind)
-                && record.Index < indexed)
-                positions.Add(record.Index);
+        var positions = (await PositionsAsync(connection, records)).Where(p => p < indexed);
         return await EraseAsync(connection, positions, request);
     });
+
+    /// <summary>How many bodies erasing the named records would take.</summary>
+    public static async Task<long> CountAsync(DbConnection connection, IEnumerable<Guid> records)
+    {
+        var taken = new SortedDictionary<long, IndexedRecord>();
+        foreach (var position in await PositionsAsync(connection, records)) await TakeAsync(connection, position, taken);
+        return taken.Count;
+    }
+
+    private static async Task<SortedSet<long>> PositionsAsync(DbConnection connection, IEnumerable<Guid> records)
+    {
+        var positions = new SortedSet<long>();
+        foreach (var id in records)
+            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind))
+                positions.Add(record.Index);
+        return positions;
+    }
 
     private async Task<ErasedStep?> EraseAsync(DbConnection connection, IEnumerable<long> positions, ErasureRequest request)
     {

@@ -19,7 +19,7 @@ internal enum PlacedAs
 internal static class AppendTransaction
 {
     public static Task<Placed[]> RunAsync(ILedgerDatabase database, IReadOnlyList<NewRecord> records) =>
-        database.WriteAsync(WriteKind.Record, connection => RunAsync(database, connection, records));
+        database.WriteAsync(WriteKind.Append, connection => RunAsync(database, connection, records));
 
     public static async Task<Placed[]> RunAsync(ILedgerDatabase database, DbConnection connection, IReadOnlyList<NewRecord> records)
     {
@@ -55,9 +55,9 @@ internal static class AppendTransaction
         DbConnection connection, IReadOnlyList<NewRecord> records)
     {
         var found = new Dictionary<string, (byte[], long)>(StringComparer.Ordinal);
-        foreach (var retry in records.Select(r => r.Retry).OfType<RetryMark>())
-            foreach (var row in await RetryRows.FindAsync(connection, retry.Key))
-                found[Convert.ToHexString(retry.Key)] = row;
+        foreach (var keys in records.Select(r => r.Retry?.Key).OfType<byte[]>().Chunk(RetryRows.MostAtOnce))
+            foreach (var (key, request, position) in await RetryRows.ListAsync(connection, keys))
+                found[Convert.ToHexString(key)] = (request, position);
         return found;
     }
 }

@@ -54,6 +54,9 @@ internal enum WriteKind
     /// <summary>On disk when it returns.</summary>
     Record,
 
+    /// <summary>The same, of work that locks the tree before anything else.</summary>
+    Append,
+
     /// <summary>May be lost with the machine's power, for it can be made again.</summary>
     Index,
 }

@@ -3,8 +3,10 @@ using FindingRules.Ledger.Canonical;
 using FindingRules.Ledger.Correlation;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Storage;
 using FindingRules.Ledger.Withdrawing;
 using FindingRules.Testing.Stores;
+using Npgsql;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -91,5 +93,28 @@ public sealed class AppendTests
         Assert.All(results.OfType<AppendResult.Repeated>(), r => Assert.Equal(first, r.First.Id));
         Assert.Equal(1, (await ledgers[0].GetTreeHeadAsync())!.Size);
         foreach (var ledger in ledgers) await ledger.DisposeAsync();
+    }
+
+    /// <summary>A server or user may be set to answer before the record is on disk.</summary>
+    [Theory, OnPostgreSql]
+    public async Task A_commit_is_on_disk_whatever_the_server_is_set_to(Store store)
+    {
+        using var place = new LedgerPlace(store);
+        var careless = new NpgsqlConnectionStringBuilder(((LedgerLocation.PostgreSql)place.Location).ConnectionString)
+        {
+            Options = "-c synchronous_commit=off",
+        };
+        await (await place.OpenAsync()).DisposeAsync();
+        await using var owner = new NpgsqlConnection(careless.ConnectionString);
+        await owner.OpenAsync();
+        await owner.ExecuteAsync(
+            "CREATE TABLE seen (setting TEXT); CREATE FUNCTION look() RETURNS trigger LANGUAGE plpgsql AS "
+            + "$$ BEGIN INSERT INTO seen VALUES (current_setting('synchronous_commit')); RETURN NULL; END $$; "
+            + "CREATE TRIGGER look AFTER UPDATE ON tree FOR EACH STATEMENT EXECUTE FUNCTION look()");
+        Assert.Equal("off", await owner.ScalarAsync<string>("SHOW synchronous_commit"));
+        await using (var ledger = await RecordLedger.OpenAsync(
+            new LedgerLocation.PostgreSql(careless.ConnectionString), new LedgerOptions { KeyFile = place.KeyFile }))
+            await ledger.AddAsync(0, 3);
+        Assert.Equal(["on"], await owner.ListAsync(r => r.GetString(0), "SELECT DISTINCT setting FROM seen"));
     }
 }

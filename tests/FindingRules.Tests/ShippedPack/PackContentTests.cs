@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Packs;
+using FindingRules.Model.Studies;
 using Xunit;
 
 namespace FindingRules.Tests.ShippedPack;
@@ -71,6 +72,24 @@ public sealed class PackContentTests
 
         Assert.Empty(twins);
     }
+
+    [Fact]
+    public void No_case_repeats_the_study_of_another_in_its_file()
+    {
+        var repeated = Shipped.Pack.Cases.GroupBy(c => (c.DeclaredAt.Source.Path, Sent(c.Study))).Where(g => g.Count() > 1)
+            .Select(g => string.Join(", ", g.Select(c => c.Id)));
+
+        Assert.Empty(repeated);
+    }
+
+    private static string Sent(Study study) => string.Join(
+        " | ", Sent(study.Facts), Sent(study.Subjects), Sent(study.EarlierFacts), Sent(study.Earlier ?? []), string.Join(' ', study.Protocols));
+
+    private static string Sent(ImmutableArray<StudySubject> subjects) => string.Join("; ", subjects.Select(s =>
+        $"{s.Side} {s.Structure.Name} {s.IsNormal} {s.IsNotAssessable} {Sent(s.Findings)} "
+        + string.Join(' ', s.Lesions.Select(l => l.Id + Sent(l.Findings)))));
+
+    private static string Sent(Findings findings) => string.Join(", ", findings.InOrder.Select(f => $"{f.Finding.Name} {f.Value}"));
 
     private static ImmutableHashSet<string> Named(Func<CaseExpectation, ImmutableArray<Expected>> list) =>
         [.. Shipped.Pack.Cases.Select(c => list(c.Expect)).Where(l => !l.IsDefault).SelectMany(l => l).Select(e => e.Text)];

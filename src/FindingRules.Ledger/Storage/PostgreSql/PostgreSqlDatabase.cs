@@ -14,6 +14,12 @@ namespace FindingRules.Ledger.Storage.PostgreSql;
 internal sealed class PostgreSqlDatabase : ILedgerDatabase
 {
     private const int MostConnections = 20;
+
+    // A server or user may be set to answer before the record is on disk; this ledger never does.
+    private const string Durable =
+        "set_config('synchronous_commit', CASE WHEN current_setting('synchronous_commit') = 'off' THEN 'on' "
+        + "ELSE current_setting('synchronous_commit') END, true)";
+
     private readonly NpgsqlDataSource _source;
     private readonly TimeSpan _lockWait;
 
@@ -28,6 +34,8 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
     }
 
     public string Name { get; }
+
+    private string LockTimeout => $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}";
 
     public bool IsOfPresentForm { get; private set; } = true;
 
@@ -51,7 +59,7 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
         {
             await using var connection = await _source.OpenConnectionAsync();
             await using var transaction = await connection.BeginTransactionAsync();
-            await connection.ExecuteAsync(Begin(kind));
+            if (kind != WriteKind.Append) await connection.ExecuteAsync(Begin(kind));
             var result = await work(connection);
             await transaction.CommitAsync();
             return result;
@@ -64,8 +72,10 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public async Task<Frontier> LockTreeAsync(DbConnection connection)
     {
+        // One way to the server and back, for all appends wait meanwhile.
         var rows = await connection.ListAsync(
-            r => (Size: r.GetInt64(0), Hashes: r.GetFieldValue<byte[]>(1)), "SELECT size, frontier FROM tree FOR UPDATE");
+            r => (Size: r.GetInt64(0), Hashes: r.GetFieldValue<byte[]>(1)),
+            $"{LockTimeout}; SELECT size, frontier, {Durable} FROM tree FOR UPDATE");
         try
         {
             var (size, hashes) = rows.Single();
@@ -109,12 +119,9 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
 
     public ValueTask DisposeAsync() => _source.DisposeAsync();
 
-    // A server or user may be set to answer before the record is on disk; this ledger never does.
-    private string Begin(WriteKind kind) => kind == WriteKind.Record
-        ? $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}; "
-            + "SELECT set_config('synchronous_commit', CASE WHEN current_setting('synchronous_commit') = 'off' THEN 'on' "
-            + "ELSE current_setting('synchronous_commit') END, true)"
-        : $"SET LOCAL lock_timeout = {(long)_lockWait.TotalMilliseconds}; SET LOCAL synchronous_commit = off";
+    private string Begin(WriteKind kind) => kind == WriteKind.Index
+        ? $"{LockTimeout}; SET LOCAL synchronous_commit = off"
+        : $"{LockTimeout}; SELECT {Durable}";
 
     private static async Task<PostgreSqlDatabase> OpenAsync(
         LedgerLocation.PostgreSql at, LedgerOptions options, Func<NpgsqlConnection, string, Task<bool>> prepare)

@@ -88,7 +88,7 @@ internal sealed class SqliteDatabase : ILedgerDatabase
 
     public async Task<T> WriteAsync<T>(WriteKind kind, Func<DbConnection, Task<T>> work)
     {
-        var writer = kind == WriteKind.Record ? _records : _index;
+        var writer = kind == WriteKind.Index ? _index : _records;
         try
         {
             return await writer.WriteAsync(work);

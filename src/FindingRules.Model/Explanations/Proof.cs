@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Truths;
 
@@ -61,6 +62,7 @@ public sealed record ProofPart(
     string Sort, string Words, FilePlace Place, Truth Truth, string? Subject, ImmutableArray<ProofPart> Parts, ImmutableArray<Look> Looks)
 {
     /// <summary>Of a count: what its parts are that carry its truth; elsewhere null.</summary>
+    [JsonIgnore]
     public Truth? CarriedBy { get; init; }
 }
 

@@ -1,12 +1,12 @@
-FROM mcr.microsoft.com/dotnet/sdk:10.0 AS build
+# Compiled ahead for linux-x64, whatever the machine that builds it.
+FROM --platform=linux/amd64 mcr.microsoft.com/dotnet/sdk:10.0 AS build
 WORKDIR /build
 COPY Directory.Build.props Directory.Build.targets Directory.Packages.props .editorconfig ./
 COPY schemas/ schemas/
 COPY src/ src/
-RUN dotnet restore src/FindingRules.Cli --locked-mode
-RUN dotnet publish src/FindingRules.Cli -c Release --no-restore -o /app
+RUN dotnet publish src/FindingRules.Cli -c Release -p:RestoreLockedMode=true -p:ForContainer=true -o /app
 
-FROM mcr.microsoft.com/dotnet/aspnet:10.0
+FROM --platform=linux/amd64 mcr.microsoft.com/dotnet/aspnet:10.0
 COPY --from=build /app /app
 RUN ln -s /app/FindingRules.Cli /usr/local/bin/findingrules && mkdir /packs /ledger && chown $APP_UID /ledger
 # Without diagnostics the program writes nothing, so the file system may be mounted read-only.

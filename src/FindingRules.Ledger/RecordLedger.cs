@@ -157,7 +157,7 @@ public sealed class RecordLedger : IAsyncDisposable
         ProveAsync(size, record.Index + 1, async (connection, head) => new InclusionProof(
             record.Id, record.Index, record.Header,
             await TreeReader.ReadAsync(
-                connection, ProofPath.Inclusion((ulong)record.Index, (ulong)head.Size), _database.Name), head), cancellation);
+                connection, ProofPath.Inclusion((ulong)record.Index, (ulong)head.Size), _database.Name), head) { Body = record.Body }, cancellation);
 
     /// <summary>Shows that an earlier tree is the beginning of the present one, or of a later one.</summary>
     public Task<ProofAnswer<ConsistencyProof>> ProveConsistencyAsync(
@@ -181,7 +181,7 @@ public sealed class RecordLedger : IAsyncDisposable
         {
         }
         if (steps.Count > 0) await _queue.RunAsync(async () => { await _database.ForgetErasedAsync(); return true; }, cancellation);
-        return new ErasureResult(steps.Sum(s => (long)s.Count), [.. steps.Select(s => s.Record)]);
+        return new ErasureResult(steps.Sum(s => (long)s.Count), [.. steps.Select(s => s.Record)]) { Unreadable = eraser.Unreadable };
 
         async Task<bool> StepAsync(Func<Task<ErasedStep?>> erase)
         {

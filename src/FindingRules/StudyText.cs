@@ -22,7 +22,7 @@ public sealed record StudyText(SourceText? Text, Message? Message)
         if (bytes.StartsWith(ByteOrderMark)) bytes = bytes[ByteOrderMark.Length..];
         return FirstWrongByte(bytes) is { } offset
             ? new StudyText(null, ToolMessages.NotUtf8(path, offset, line))
-            : new StudyText(new SourceText(path, Encoding.UTF8.GetString(bytes), line), null);
+            : new StudyText(SourceText.FromUtf8(path, bytes, line), null);
     }
 
     private static int? FirstWrongByte(ReadOnlySpan<byte> bytes)

@@ -9,7 +9,7 @@ using FindingRules.Model.Messages.Rendering;
 namespace FindingRules.Cli.Ledgers;
 
 /// <summary>
-/// A verification for a program: <c>{ledger, verified, records?, covered?, after?, erased?, root?, head?, problemCount, messages}</c>;
+/// A verification for a program: <c>{ledger, verified, records?, covered?, after?, erased?, erasedAfterHead?, root?, head?, problemCount, messages}</c>;
 /// what has a question mark is missing where the ledger could not be read whole.
 /// </summary>
 internal static class VerificationJson
@@ -25,6 +25,7 @@ internal static class VerificationJson
         to.WriteNumber("covered", report.Covered);
         to.WriteNumber("after", report.Records - report.Covered);
         to.WriteNumber("erased", report.Erased);
+        to.WriteNumber("erasedAfterHead", report.ErasedAfterHead);
         to.WriteString("root", report.Root);
         if (report.Head is { } head)
         {

@@ -15,7 +15,7 @@ internal static class VerificationText
                 $"  {Count(report.Erased, "body", "bodies")} erased, and a record says so of each; the rest of those records is whole");
         WriteCover(to, report, hasKey);
         to.WriteLine();
-        to.WriteLine(report.IsSound ? "VERIFIED." : $"DOES NOT VERIFY: {Count(report.ProblemCount, "problem")}{Told(report)}.");
+        to.WriteLine(Verdict(report));
     }
 
     private static void WriteCover(TextWriter to, VerificationReport report, bool hasKey)
@@ -37,6 +37,16 @@ internal static class VerificationText
         var after = Math.Max(0, report.Records - head.Size);
         to.WriteLine($"  {Count(after, "record")} came after it. Of those the head shows nothing: not that they are unchanged,");
         to.WriteLine("  and not that no more of them were there and were cut off. A later head would.");
+        if (report.ErasedAfterHead == 0) return;
+        to.WriteLine($"  {Count(report.ErasedAfterHead, "body", "bodies")} of covered records were erased by records after the head: nothing vouches");
+        to.WriteLine("  for those erasures, which anybody who can write the store could have added. A later head would.");
+    }
+
+    private static string Verdict(VerificationReport report)
+    {
+        if (!report.IsSound) return $"DOES NOT VERIFY: {Count(report.ProblemCount, "problem")}{Told(report)}.";
+        return report.ErasedAfterHead == 0 ? "VERIFIED."
+            : $"VERIFIED, but for the erasure of {Count(report.ErasedAfterHead, "body", "bodies")}, which nothing vouches for.";
     }
 
     private static string Told(VerificationReport report) =>

@@ -78,19 +78,20 @@ internal sealed class Hypothesis
 
     private void OpenReaders(int index, Finding finding)
     {
-        var (first, last) = SameStructure(index);
+        var (whole, last) = SameStructure(index);
         for (var i = 0; i < _readers.Length; i++)
         {
             if (_readers[i] is not { } readers) continue;
-            if (first <= i && i <= last)
-            {
-                OpenUnsettled(i, readers, readers.Own(finding));
-                OpenUnsettled(i, readers, readers.OfAnything);
-            }
+            if (Sees(i, index, whole, last)) OpenUnsettled(i, readers, readers.Own(finding));
+            if (whole <= i && i <= last) OpenUnsettled(i, readers, readers.OfAnything);
             OpenUnsettled(i, readers, readers.Elsewhere(finding));
             OpenUnsettled(i, readers, readers.OfAnythingElsewhere);
         }
     }
+
+    /// <summary>A structure and its lesions see what is its own; what is a lesion's, no other lesion sees.</summary>
+    private static bool Sees(int looking, int index, int whole, int last) =>
+        looking == index || looking == whole || (index == whole && whole < looking && looking <= last);
 
     /// <summary>A structure and its lesions, and of a lesion its structure: the first and the last of them.</summary>
     private (int First, int Last) SameStructure(int index)
@@ -152,11 +153,11 @@ internal sealed class Hypothesis
     private void Changed(int index, int position, TopicMarks before, Topic topic)
     {
         _topics.Add((index, position, before));
-        var (first, last) = SameStructure(index);
+        var (whole, last) = SameStructure(index);
         for (var i = 0; i < _readers.Length; i++)
         {
             if (_readers[i] is not { } readers) continue;
-            if (first <= i && i <= last) OpenUnsettled(i, readers, readers.Own(topic));
+            if (Sees(i, index, whole, last)) OpenUnsettled(i, readers, readers.Own(topic));
             OpenUnsettled(i, readers, readers.Elsewhere(topic));
         }
     }

@@ -16,9 +16,15 @@ public static class Evaluator
     /// <summary>The reading: what <see cref="Decide"/> found, put into words.</summary>
     public static Reading Evaluate(RuleNetwork network, Study study) => Use(network, study, e => ReadingWriter.Write(e, study));
 
-    /// <summary>The reading, and what became of every rule and topic on the way to it; evaluated once.</summary>
-    public static (Reading Reading, Outcome Outcome) EvaluateWhole(RuleNetwork network, Study study) =>
-        Use(network, study, e => (ReadingWriter.Write(e, study), OutcomeOf(e)));
+    /// <summary>
+    /// The reading, and what became on the way to it of the rules that are not false and the topics that they answer or hold; evaluated
+    /// once.
+    /// </summary>
+    public static (Reading Reading, Outcome Outcome) EvaluateWhole(RuleNetwork network, Study study) => Use(network, study, e =>
+    {
+        var decided = new Decided(e, study);
+        return (ReadingWriter.Write(decided, study), decided.Outcome);
+    });
 
     /// <summary>An examination to keep: everything is decided, and what was decided may be looked at for as long as one likes.</summary>
     internal static Examination Examine(RuleNetwork network, Study study)

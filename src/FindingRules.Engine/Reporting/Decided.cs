@@ -49,6 +49,23 @@ internal sealed class Decided
             .Where(r => r.Instance.Takes(r.Rule.IsPerStructure)),
     ];
 
+    /// <summary>The same as results: by subject, then id and name.</summary>
+    public Outcome Outcome
+    {
+        get
+        {
+            var (rules, topics) = (new List<RuleOutcome>(Live.Length), new List<TopicOutcome>(Topics.Length));
+            foreach (var rule in Live)
+                if (rule.State is var state)
+                    rules.Add(new RuleOutcome(rule.Rule, rule.Instance.Subject, state.Truth, state.Widened, state.Standing));
+            foreach (var topic in Topics)
+                topics.Add(new TopicOutcome(
+                    topic.Entry.Topic, Examination[topic.Index].Subject, topic.State.Status,
+                    topic.State.Value < 0 ? null : topic.Entry.Topic.Values[topic.State.Value].Name));
+            return new Outcome([.. rules.OrderBy(r => r.Subject)], [.. topics.OrderBy(t => t.Subject)]);
+        }
+    }
+
     public WordingFiller Filler { get; }
 
     /// <summary>What the rule rests on, followed up once however many lines speak of it.</summary>

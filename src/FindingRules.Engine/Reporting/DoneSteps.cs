@@ -16,6 +16,8 @@ internal static class DoneSteps
     /// <summary>Who tried and could not tell is not sent back to try again; what was found then says so.</summary>
     public static bool IsDone(Examination examination, EvaluateStep step, int index)
     {
+        // Two structures whose side nobody said need not be of one side.
+        if (step.Structure.IsPaired && examination[index].Subject.Side is not (Side.Left or Side.Right)) return false;
         var target = Target(examination, step, index);
         foreach (var finding in step.CompletedBy)
             if (!IsSent(examination, target, finding))

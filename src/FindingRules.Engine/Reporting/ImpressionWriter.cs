@@ -105,7 +105,8 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
             if (rule.State.Standing != Standing.Stands || !rule.IsPublished) continue;
             foreach (var conclusion in rule.Rule.Conclusions)
             {
-                if (conclusion is not EvaluateConclusion { Step: var step } || !DoneSteps.IsDone(decided.Examination, step, rule.Index)) continue;
+                if (conclusion is not EvaluateConclusion { Step: var step }
+                    || !DoneSteps.IsDone(decided.Examination, step, rule.Index)) continue;
                 var target = DoneSteps.Target(decided.Examination, step, rule.Index);
                 var hidden = DoneSteps.NotAssessable(decided.Examination, target, step);
                 var subject = decided.Examination[target].Subject.Key;

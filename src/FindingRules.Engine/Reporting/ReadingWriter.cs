@@ -10,10 +10,12 @@ internal static class ReadingWriter
 {
     private static readonly string EngineVersion = typeof(ReadingWriter).Assembly.GetName().Version!.ToString(fieldCount: 3);
 
-    public static Reading Write(Examination examination, Study study)
+    public static Reading Write(Examination examination, Study study) => Write(new Decided(examination, study), study);
+
+    public static Reading Write(Decided decided, Study study)
     {
+        var examination = decided.Examination;
         var pack = examination.Network.Pack;
-        var decided = new Decided(examination, study);
         var undecided = UndecidedWriter.Write(decided);
         var gaps = CompletenessWriter.Write(examination, study);
         var reading = new Reading

@@ -15,7 +15,8 @@ internal sealed class SilentText(Decided decided, Reading reading)
     public IEnumerable<string> Lines()
     {
         var lines = Done().Concat(Unworded()).ToList();
-        if (Undecided() is { } lack) return [.. lines, $"Undecided: what was found settles nothing {(lines.Count > 0 ? "more " : "")}yet.{lack}"];
+        var yet = lines.Count > 0 ? "more yet" : "yet";
+        if (Undecided() is { } lack) return [.. lines, $"Undecided: what was found settles nothing {yet}.{lack}"];
         if (lines.Count == 0 && reading.Notes.IsEmpty) lines.Add("No rule of this pack applies to what was sent.");
         if (lines.Count > 0 && !decided.HasProtocol) lines[^1] += " No protocol was named, so completeness was not checked.";
         return lines;
@@ -32,7 +33,8 @@ internal sealed class SilentText(Decided decided, Reading reading)
         var ids = new Once<string>();
         foreach (var rule in decided.Live)
             if (rule.State.Standing == Standing.Stands && rule.IsPublished && !HasStep(rule.Rule)) ids.Add(rule.Rule.Id);
-        if (ids.Count > 0) yield return $"Nothing to report: what applies ({string.Join(", ", ids.ToImmutable())}) has no words of its own.";
+        if (ids.Count > 0)
+            yield return $"Nothing to report: what applies ({string.Join(", ", ids.ToImmutable())}) has no words of its own.";
     }
 
     private static bool HasStep(Rule rule)

@@ -15,6 +15,9 @@ internal sealed record BindingContext(Symbols Symbols, Scope Scope, MappedText T
     /// <summary>The statement being bound, for a fix that rewords the whole of it.</summary>
     public TextSpan Statement { get; init; }
 
+    /// <summary>How many counts (any, every, no, at least) stand around what is being bound.</summary>
+    public int Counts { get; init; }
+
     public Vocabulary Vocabulary => Symbols.Vocabulary;
 
     /// <summary>Each subject of the rule is on a side, so that another structure can be on the same or the other one.</summary>

@@ -98,10 +98,15 @@ internal sealed class StatementBinder(BindingContext context)
 
     private Quantified? BindQuantified(QuantifiedSyntax quantified)
     {
+        if (context.Counts == Quantified.MostNested)
+        {
+            context.Report(PlaceNameMessages.CountsTooDeep(context.At(quantified.Span), Quantified.MostNested));
+            return null;
+        }
         var range = new ScopeBinder(context.Symbols, context.Text, context.Messages).BindNamed(quantified.Range);
         if (range is null) return null;
         var count = CountOf(quantified, range);
-        var where = new ConditionBinder(context with { Scope = range }).Bind(quantified.Where.Inside);
+        var where = new ConditionBinder(context with { Scope = range, Counts = context.Counts + 1 }).Bind(quantified.Where.Inside);
         return where is null || count is null
             ? null
             : new Quantified(quantified.Quantifier, count.Value, range, where, context.At(quantified.Span));

@@ -9,7 +9,10 @@ public enum NumberForm
     /// <summary>All, each as the double nearest to it: RFC 8785 to the letter.</summary>
     Doubles,
 
-    /// <summary>Those that RFC 8785 writes without changing their decimal value; any other becomes a text with all its digits.</summary>
+    /// <summary>
+    /// Those that RFC 8785 writes with plain digits and without changing their decimal value; any other becomes a text with all its digits,
+    /// for a quantity with an exponent is none.
+    /// </summary>
     Exact,
 }
 
@@ -34,7 +37,7 @@ internal static class CanonicalNumber
         var rounded = isDouble ? EcmaNumber.Write(value) : null;
         if (form == NumberForm.Doubles) return rounded!;
         var exact = ExactDecimal.Write(written);
-        return exact == rounded ? rounded : $"\"{exact}\"";
+        return exact == rounded && !exact.Contains('e', StringComparison.Ordinal) ? rounded : $"\"{ExactDecimal.WritePlain(written)}\"";
     }
 
     /// <summary>Plain decimals as people write them are in their canonical form already; this sees most of them

@@ -8,6 +8,9 @@ namespace FindingRules.Ledger.Canonical;
 /// </summary>
 internal static class ExactDecimal
 {
+    // Beyond a double's reach nobody writes all zeros, and no quantity is taken.
+    private const int MostPlainZeros = 340;
+
     public static string Write(string number)
     {
         var isNegative = number[0] == '-';
@@ -17,6 +20,20 @@ internal static class ExactDecimal
         var (digits, point) = Split(unsigned, exponent);
         if (digits.Length == 0) return "0";
         var text = EcmaNumber.Place(digits, point);
+        return isNegative ? "-" + text : text;
+    }
+
+    /// <summary>The same without an exponent.</summary>
+    public static string WritePlain(string number)
+    {
+        var isNegative = number[0] == '-';
+        var unsigned = isNegative ? number[1..] : number;
+        if (Exponent(unsigned) is not { } exponent || Math.Abs(exponent) > MostPlainZeros) return Write(number);
+        var (digits, point) = Split(unsigned, exponent);
+        if (digits.Length == 0) return "0";
+        var text = point <= 0 ? $"0.{new string('0', -point)}{digits}"
+            : digits.Length <= point ? digits.PadRight(point, '0')
+            : digits.Insert(point, ".");
         return isNegative ? "-" + text : text;
     }
 

@@ -14,6 +14,7 @@ namespace FindingRules.Ledger.Erasing;
 internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
 {
     private const int StepRecords = 500;
+    private readonly HashSet<long> _unreadable = [];
     private static readonly RecordKind[] Erasable = [RecordKind.Reading, RecordKind.Shadow, RecordKind.Feedback];
 
     /// <summary>Erases up to so many of those older than a moment; null where there are none left.</summary>
@@ -70,18 +71,36 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
         return new ErasedStep(entry.Header.Id, erased.Count);
     }
 
+    /// <summary>How many records could not be read.</summary>
+    public int Unreadable => _unreadable.Count;
+
     // Feedback names what was suggested, so it goes with its reading.
-    private static async Task TakeAsync(DbConnection connection, long position, SortedDictionary<long, IndexedRecord> to)
+    private async Task TakeAsync(DbConnection connection, long position, SortedDictionary<long, IndexedRecord> to)
     {
         if (to.ContainsKey(position)) return;
-        var record = (await connection.ListAsync(
-            IndexedRecord.Read, $"{IndexedRecord.Columns} WHERE r.position = @position", ("@position", position))).Single();
-        if (record.Content is null) return;
+        if (await ReadAsync(connection, position) is not { Content: not null } record) return;
         to.Add(position, record);
         if (record.Header.Kind != RecordKind.Reading) return;
         await foreach (var (chunk, places) in PostingReader.ReadAsync(
             connection, [Word.About(RecordKind.Feedback, record.Header.Id)], position, long.MaxValue))
             foreach (var place in places.Descending(Places.Span)) await TakeAsync(connection, Places.FirstOf(chunk) + place, to);
+    }
+
+    // One that is damaged must not keep all others from being erased.
+    private async Task<IndexedRecord?> ReadAsync(DbConnection connection, long position)
+    {
+        try
+        {
+            var record = (await connection.ListAsync(
+                IndexedRecord.Read, $"{IndexedRecord.Columns} WHERE r.position = @position", ("@position", position))).Single();
+            if (record.Terms is not null) TermsJson.Read(record.Terms);
+            return record;
+        }
+        catch (InvalidDataException)
+        {
+            _unreadable.Add(position);
+            return null;
+        }
     }
 
     private static async Task RemoveAsync(DbConnection connection, IndexedRecord record, List<Occurrence> gone)

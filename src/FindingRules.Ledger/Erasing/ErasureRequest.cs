@@ -19,4 +19,8 @@ public sealed record ErasureRequest
 
 /// <param name="Erased">How many records lost their bodies, feedback on erased readings among them.</param>
 /// <param name="Records">The records that say so.</param>
-public sealed record ErasureResult(long Erased, ImmutableArray<Guid> Records);
+public sealed record ErasureResult(long Erased, ImmutableArray<Guid> Records)
+{
+    /// <summary>How many were to be erased and were passed over, for nobody can tell what they are.</summary>
+    public int Unreadable { get; init; }
+}

@@ -6,8 +6,8 @@ using FindingRules.Ledger.Records;
 namespace FindingRules.Ledger.Exporting;
 
 /// <summary>
-/// A ledger as NDJSON: a line for each record, with its place, its header as it was hashed, and what the body holds; <c>null</c> where it
-/// was erased. Records come and go one by one, whatever the size of the ledger.
+/// A ledger as NDJSON: a line for each record, with its place, its header as it was hashed, and what the body holds with the salt of its
+/// commitment; <c>null</c> where it was erased. Records come and go one by one, whatever the size of the ledger.
 /// </summary>
 public static class ExportLines
 {
@@ -49,7 +49,9 @@ public static class ExportLines
         if (record.Body is { Answer.IsEmpty: false } body) to.WriteString(
             "answer", System.Text.Encoding.UTF8.GetString(body.Answer.Span));
         else to.WriteNull("answer");
-        WriteRaw(to, "terms", record.Body is null ? default : TermsJson.Write(record.Body.Terms));
+        WriteRaw(to, "terms", record.Body?.TermsJson ?? default);
+        if (record.Body is { } salted) to.WriteString("salt", Convert.ToHexStringLower(salted.Salt.Span));
+        else to.WriteNull("salt");
         to.WriteEndObject();
     }
 

@@ -15,7 +15,9 @@ internal sealed record IndexedRecord(long Position, RecordHeader Header, byte[]?
     public static Task<List<IndexedRecord>> ListAsync(DbConnection connection, long from, int most) => connection.ListAsync(
         Read, $"{Columns} WHERE r.position >= @from ORDER BY r.position LIMIT @most", ("@from", from), ("@most", most));
 
-    public static IndexedRecord Read(DbDataReader row) => new(
-        row.GetInt64(0), HeaderReader.Read(row.GetFieldValue<byte[]>(1)),
-        row.IsDBNull(2) ? null : row.GetFieldValue<byte[]>(2), row.IsDBNull(3) ? null : row.GetFieldValue<byte[]>(3));
+    public static IndexedRecord Read(DbDataReader row) => Read(row, row.GetInt64(0));
+
+    private static IndexedRecord Read(DbDataReader row, long record) => new(
+        record, HeaderReader.Read(RowBytes.Of(row, 1, record), record),
+        row.IsDBNull(2) ? null : RowBytes.Of(row, 2, record), row.IsDBNull(3) ? null : RowBytes.Of(row, 3, record));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FindingRules.Ledger.Merkle;
+using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Signing;
 using FindingRules.Model.Messages;
 
@@ -15,6 +16,9 @@ public sealed record ProofAnswer<T>(T? Proof, Message? Refusal)
 public sealed record InclusionProof(
     Guid Record, long Index, ReadOnlyMemory<byte> Header, ImmutableArray<ReadOnlyMemory<byte>> Path, SignedTreeHead Head)
 {
+    /// <summary>What the header commits to; null where it was erased.</summary>
+    public RecordBody? Body { get; init; }
+
     /// <summary>Whether the path leads from the header to the head's root. The signature is checked apart.</summary>
     public bool Holds() => Index >= 0 && ProofVerifier.IsIncluded(
         (ulong)Index, (ulong)Head.Size, TreeHash.Leaf(Header.Span), [.. Path.Select(h => h.ToArray())], Convert.FromHexString(Head.Root));

@@ -8,6 +8,19 @@ namespace FindingRules.Ledger.Records;
 internal static class HeaderReader
 {
     /// <exception cref="InvalidDataException">The bytes are not those of a header.</exception>
+    public static RecordHeader Read(ReadOnlyMemory<byte> bytes, long record)
+    {
+        try
+        {
+            return Read(bytes);
+        }
+        catch (InvalidDataException e)
+        {
+            throw new InvalidDataException($"record {record} is not in the form in which records are written", e);
+        }
+    }
+
+    /// <exception cref="InvalidDataException">The bytes are not those of a header.</exception>
     public static RecordHeader Read(ReadOnlyMemory<byte> bytes)
     {
         try

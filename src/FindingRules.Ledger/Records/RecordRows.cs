@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Runtime.CompilerServices;
+using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Storage;
 
 namespace FindingRules.Ledger.Records;
@@ -8,7 +9,7 @@ namespace FindingRules.Ledger.Records;
 internal static class RecordRows
 {
     public const string Columns =
-        "SELECT r.position, r.header, b.content, b.answer, b.terms FROM record r LEFT JOIN body b ON b.position = r.position";
+        "SELECT r.position, r.header, b.content, b.answer, b.terms, b.salt FROM record r LEFT JOIN body b ON b.position = r.position";
 
     public static async Task<LedgerRecord?> FindAsync(DbConnection connection, Guid id) => (await connection.ListAsync(
         Read, $"{Columns} WHERE r.id = @id", ("@id", id.ToByteArray(bigEndian: true)))).SingleOrDefault();
@@ -31,21 +32,29 @@ internal static class RecordRows
         {
             var start = from;
             var page = await database.ReadAsync(c => ListAsync(c, start, size, pageRecords), cancellation);
-            foreach (var record in page) yield return record;
-            from += pageRecords;
+            foreach (var record in page)
+            {
+                // A line that is left out would not be missed by who reads them.
+                if (record.Index != from) throw Fail.Damaged(database.Name, $"record {from} is missing");
+                yield return record;
+                from++;
+            }
+            if (page.Count == 0) throw Fail.Damaged(database.Name, $"record {from} is missing");
         }
     }
 
     /// <summary>How many records there are.</summary>
     public static Task<long> SizeAsync(DbConnection connection) => connection.ScalarAsync<long>("SELECT size FROM tree");
 
+    /// <exception cref="InvalidDataException">It is not as it was written: nobody is shown a body that was changed.</exception>
     public static LedgerRecord Read(DbDataReader row)
     {
-        var bytes = row.GetFieldValue<byte[]>(1);
-        var header = HeaderReader.Read(bytes);
+        var index = row.GetInt64(0);
+        var bytes = RowBytes.Of(row, 1, index);
+        var header = HeaderReader.Read(bytes, index);
         return new LedgerRecord
         {
-            Index = row.GetInt64(0),
+            Index = index,
             Id = header.Id,
             Time = header.Time,
             Kind = header.Kind,
@@ -55,8 +64,20 @@ internal static class RecordRows
             Correlation = header.Correlation,
             About = header.About,
             Header = bytes,
-            Body = row.IsDBNull(2) ? null : new RecordBody(
-                row.GetFieldValue<byte[]>(2), row.GetFieldValue<byte[]>(3), TermsJson.Read(row.GetFieldValue<byte[]>(4))),
+            Body = row.IsDBNull(2) ? null : ReadBody(row, index, header),
+        };
+    }
+
+    private static RecordBody ReadBody(DbDataReader row, long index, RecordHeader header)
+    {
+        var stored = new StoredBody(
+            RowBytes.Of(row, 5, index), RowBytes.Of(row, 2, index), RowBytes.Of(row, 3, index), RowBytes.Of(row, 4, index));
+        if (!Commitment.Of(stored).AsSpan().SequenceEqual(header.Commitment))
+            throw new InvalidDataException($"the body of record {index} is not the one that its header commits to");
+        return new RecordBody(stored.Content, stored.Answer, TermsJson.Read(stored.Terms))
+        {
+            Salt = stored.Salt,
+            TermsJson = stored.Terms,
         };
     }
 }

@@ -25,7 +25,20 @@ internal static class TermsJson
         return to.ToArray();
     }
 
+    /// <exception cref="InvalidDataException">They are not in the form in which terms are written.</exception>
     public static IndexTerms Read(ReadOnlyMemory<byte> json)
+    {
+        try
+        {
+            return ReadWhole(json);
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException or IndexOutOfRangeException)
+        {
+            throw new InvalidDataException("index terms are not in the form in which they are written", e);
+        }
+    }
+
+    private static IndexTerms ReadWhole(ReadOnlyMemory<byte> json)
     {
         using var document = JsonDocument.Parse(json);
         var root = document.RootElement;

@@ -10,7 +10,8 @@ public sealed record LedgerQuery
     /// <summary>A rule's id; what became of it is <see cref="Outcome"/>.</summary>
     public string? Rule { get; init; }
 
-    public RuleOutcomes Outcome { get; init; } = RuleOutcomes.Fired;
+    /// <summary>Left out: that it fired, unless what is asked is what it missed or how it was judged.</summary>
+    public RuleOutcomes? Outcome { get; init; }
 
     /// <summary>The revision of <see cref="Rule"/>.</summary>
     public string? Revision { get; init; }

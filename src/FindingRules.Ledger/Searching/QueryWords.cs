@@ -1,4 +1,5 @@
 using FindingRules.Ledger.Indexing;
+using FindingRules.Ledger.Records;
 
 namespace FindingRules.Ledger.Searching;
 
@@ -14,7 +15,8 @@ internal static class QueryWords
     private static IEnumerable<long> Stated(LedgerQuery q)
     {
         var kind = q.Kind;
-        if (q.Rule is { } rule && q is { Missing: null, IsAccepted: null }) yield return Word.Rule(kind, q.Outcome, rule);
+        var outcome = q.Outcome ?? (q is { Missing: null, IsAccepted: null } ? RuleOutcomes.Fired : null as RuleOutcomes?);
+        if (q.Rule is { } rule && outcome is { } became) yield return Word.Rule(kind, became, rule);
         if (q is { Rule: { } of, Revision: { } revision }) yield return Word.Revision(kind, of, revision);
         if (q.Missing is { } missing) yield return q.Rule is { } by ? Word.Missing(kind, missing, by) : Word.Missing(kind, missing);
         if (q.Pack is { } pack) yield return q.PackVersion is { } version ? Word.PackVersion(kind, pack, version) : Word.Pack(kind, pack);

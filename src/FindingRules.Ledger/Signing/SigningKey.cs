@@ -54,6 +54,8 @@ internal sealed class SigningKey : IDisposable
         try
         {
             key.ImportFromPem(pem);
+            // A public key is taken as well, and would fail only when a tree head is asked for.
+            _ = key.SignHash(new byte[SHA256.HashSizeInBytes]);
             var curve = key.ExportParameters(false).Curve.Oid;
             if (curve.Value == "1.2.840.10045.3.1.7" || curve.FriendlyName == "nistP256") return new SigningKey(key);
             throw Fail.KeyUnusable(path, "it is on another curve");

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using FindingRules.Ledger.Failures;
 
 namespace FindingRules.Ledger.Storage;
 
@@ -77,6 +78,10 @@ internal static class DatabaseExtensions
         catch (Exception e) when (database.Explain(e) is { } failure)
         {
             throw failure;
+        }
+        catch (InvalidDataException e)
+        {
+            throw Fail.Damaged(database.Name, e.Message, e);
         }
     }
 }

@@ -8,29 +8,34 @@ namespace FindingRules.Ledger.Verifying;
 /// <summary>Tells erased from tampered: each missing body must be spoken of by an erasure, and nothing erased may be back.</summary>
 internal static class ErasureCheck
 {
-    /// <returns>How many records are erased.</returns>
-    public static async Task<long> RunAsync(DbConnection connection, RecordCheck records, Findings findings)
+    /// <param name="covered">For so many records the tree head vouches: for erasures after them nothing does.</param>
+    public static async Task<ErasureCount> RunAsync(DbConnection connection, RecordCheck records, long covered, Findings findings)
     {
-        var erased = Merge(records.Erased);
-        foreach (var gone in Without(records.WithoutBody, erased))
-            findings.Add(LedgerAuditMessages.BodyGone(findings.Ledger, gone.First, gone.Last));
+        var erased = Merge(records.Erased.Select(e => e.Range));
+        var gone = Without(records.WithoutBody, erased).ToList();
+        foreach (var range in gone) findings.Add(LedgerAuditMessages.BodyGone(findings.Ledger, range.First, range.Last));
         foreach (var range in erased)
             foreach (var back in await connection.ListAsync(
                 r => r.GetInt64(0), "SELECT position FROM body WHERE position BETWEEN @first AND @last ORDER BY position LIMIT 100",
                 ("@first", range.First), ("@last", range.Last)))
                 findings.Add(LedgerAuditMessages.ErasedIsBack(findings.Ledger, back));
-        return records.WithoutBody.Sum(r => r.Count) - Without(records.WithoutBody, erased).Sum(r => r.Count);
+        var vouchedFor = Merge(records.Erased.Where(e => e.By < covered).Select(e => e.Range));
+        List<PositionRange> afterHead = [new(covered, long.MaxValue)];
+        var unvouched = Without([.. Without([.. Without(records.WithoutBody, gone)], vouchedFor)], afterHead);
+        return new ErasureCount(Count(records.WithoutBody) - Count(gone), Count(unvouched));
     }
 
+    private static long Count(IEnumerable<PositionRange> ranges) => ranges.Sum(r => r.Count);
+
     /// <summary>The same positions, in order and without overlap.</summary>
-    private static List<PositionRange> Merge(List<PositionRange> ranges)
+    private static List<PositionRange> Merge(IEnumerable<PositionRange> ranges)
     {
         var merged = new List<PositionRange>();
         foreach (var range in ranges.OrderBy(r => r.First))
-            if (merged.Count > 0 && range.First <= merged[^1].Last + 1) merged[^1] = merged[
-                ^1] with
-            { Last = Math.Max(merged[^1].Last, range.Last) };
-            else merged.Add(range);
+            if (merged.Count > 0 && range.First <= merged[^1].Last + 1)
+                merged[^1] = merged[^1] with { Last = Math.Max(merged[^1].Last, range.Last) };
+            else
+                merged.Add(range);
         return merged;
     }
 
@@ -51,3 +56,7 @@ internal static class ErasureCheck
         }
     }
 }
+
+/// <param name="All">How many bodies are gone and an erasure says so.</param>
+/// <param name="Unvouched">How many of them are of records that the tree head covers, erased by records that it does not.</param>
+internal readonly record struct ErasureCount(long All, long Unvouched);

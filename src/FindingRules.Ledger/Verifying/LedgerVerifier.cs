@@ -8,9 +8,8 @@ using FindingRules.Model.Messages.Catalog;
 namespace FindingRules.Ledger.Verifying;
 
 /// <summary>
-/// Checks a ledger from its stored bytes alone, and against a signed tree head that was kept elsewhere. The head
-/// names the key that it was
-/// signed with, so that a ledger that was replaced together with its public key is found out; a key kept elsewhere shows the same
+/// Checks a ledger from its stored bytes alone, and against a signed tree head that was kept elsewhere. The head names the key that it
+/// was signed with, so that a ledger that was replaced together with its public key is found out; a key kept elsewhere shows the same
 /// without a head.
 /// </summary>
 public static class LedgerVerifier
@@ -69,13 +68,15 @@ public static class LedgerVerifier
         if (isOurs && tree.Size < head!.Size) findings.Add(LedgerAuditMessages.CutOff(name, tree.Size, head.Size));
         if (size != tree.Size || !frontier.AsSpan().SequenceEqual(tree.ToBytes()) || !await HasAsync(connection, inner))
             findings.Add(LedgerAuditMessages.TreeDiffers(name));
-        var erased = await ErasureCheck.RunAsync(connection, records, findings);
+        var covered = isOurs ? Math.Min(head!.Size, tree.Size) : 0;
+        var erased = await ErasureCheck.RunAsync(connection, records, covered, findings);
         await PackCheck.RunAsync(connection, records.Packs, findings);
         return new VerificationReport
         {
             Records = tree.Size,
-            Covered = isOurs ? Math.Min(head!.Size, tree.Size) : 0,
-            Erased = erased,
+            Covered = covered,
+            Erased = erased.All,
+            ErasedAfterHead = erased.Unvouched,
             Root = Convert.ToHexStringLower(tree.Root()),
             Head = head,
             Problems = findings.Told,

@@ -13,8 +13,8 @@ internal sealed class RecordCheck(Findings findings)
     /// <summary>Positions of records that may be erased and have no body.</summary>
     public List<PositionRange> WithoutBody { get; } = [];
 
-    /// <summary>What erasure records say was erased.</summary>
-    public List<PositionRange> Erased { get; } = [];
+    /// <summary>What erasure records say was erased, and which record says so.</summary>
+    public List<(PositionRange Range, long By)> Erased { get; } = [];
 
     /// <summary>The packs that readings rest on, and the first that does.</summary>
     public Dictionary<string, long> Packs { get; } = new(StringComparer.Ordinal);
@@ -87,7 +87,7 @@ internal sealed class RecordCheck(Findings findings)
             var ranges = ErasureJson.Read(body.Content);
             if (ranges.All(r => r.First >= 0 && r.First <= r.Last && r.Last < position))
             {
-                Erased.AddRange(ranges);
+                Erased.AddRange(ranges.Select(r => (r, position)));
                 return;
             }
         }

@@ -16,6 +16,12 @@ public sealed record VerificationReport
     /// <summary>How many have lost their bodies by an erasure that is itself a record.</summary>
     public required long Erased { get; init; }
 
+    /// <summary>
+    /// How many of those are covered by the tree head while the record of their erasure is not: whoever can write the store could have
+    /// made that record. A later head that covers the erasure vouches for it.
+    /// </summary>
+    public required long ErasedAfterHead { get; init; }
+
     /// <summary>The root of all records, in hexadecimal digits.</summary>
     public required string Root { get; init; }
 

@@ -26,6 +26,9 @@ public sealed record Quantified(Quantifier Quantifier, int Count, Scope Range, C
 {
     /// <summary>What the condition has to be of a structure for that structure to carry this truth of the whole.</summary>
     public Truth CarriedBy(Truth truth) => Quantifier == Quantifier.No ? Kleene.Not(truth) : truth;
+
+    /// <summary>So many may stand inside each other: each looks at every structure of its range for every one of the outer.</summary>
+    public const int MostNested = 3;
 }
 
 public enum Quantifier

@@ -9,6 +9,9 @@ namespace FindingRules.Model.Packs;
 /// <summary>A question that the pack answers at most once per subject.</summary>
 public sealed class Topic(string name, Scope scope, Location declaredAt)
 {
+    /// <summary>The values of a topic are kept as the bits of one word.</summary>
+    public const int MostValues = 64;
+
     public string Name { get; } = name;
 
     public Scope Scope { get; } = scope;

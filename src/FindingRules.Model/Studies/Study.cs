@@ -40,17 +40,40 @@ public sealed record StudySubject(
     Structure Structure, Side Side, bool IsNormal, bool IsNotAssessable, Findings Findings,
     ImmutableArray<Lesion> Lesions, Location Location);
 
-public sealed record Lesion(string Id, Findings Findings, Location Location);
+public sealed record Lesion(string Id, Findings Findings, Location Location)
+{
+    /// <summary>So many are told apart in one structure.</summary>
+    public const int Most = 64;
+}
 
 /// <summary>Findings as sent, by name.</summary>
-public sealed record Findings(ImmutableSortedDictionary<string, SentFinding> ByName)
+public sealed record Findings
 {
-    public static Findings None { get; } = new(ImmutableSortedDictionary.Create<string, SentFinding>(StringComparer.Ordinal));
+    private ImmutableSortedDictionary<string, SentFinding>? _byName;
+
+    public Findings(ImmutableSortedDictionary<string, SentFinding> byName) => (_byName, InOrder) = (byName, [.. byName.Values]);
+
+    private Findings(ImmutableArray<SentFinding> inOrder) => InOrder = inOrder;
+
+    public static Findings None { get; } = new([]);
+
+    public ImmutableSortedDictionary<string, SentFinding> ByName => _byName ??= InOrder.ToImmutableSortedDictionary(
+        f => f.Finding.Name, f => f, StringComparer.Ordinal);
 
     /// <summary>The same, to be walked through.</summary>
-    public ImmutableArray<SentFinding> InOrder { get; } = [.. ByName.Values];
+    public ImmutableArray<SentFinding> InOrder { get; }
 
-    public SentFinding? Find(string name) => ByName.GetValueOrDefault(name);
+    /// <summary>Each finding at most once.</summary>
+    public static Findings Of(List<SentFinding> findings) =>
+        new(ImmutableArray.CreateRange(findings).Sort(static (a, b) => string.CompareOrdinal(a.Finding.Name, b.Finding.Name)));
+
+    public SentFinding? Find(string name)
+    {
+        foreach (var sent in InOrder)
+            if (sent.Finding.Name == name)
+                return sent;
+        return null;
+    }
 }
 
 public sealed record SentFinding(Finding Finding, FindingValue Value, Location Location);

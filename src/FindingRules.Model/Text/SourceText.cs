@@ -1,27 +1,43 @@
+using System.Text;
+
 namespace FindingRules.Model.Text;
 
 /// <summary>Line and column, both counted from 1; the column counts UTF-16 code units.</summary>
 public readonly record struct LinePosition(int Line, int Column);
 
 /// <summary>One text as it was read: a file of a pack, a study, or what came over the wire.</summary>
-/// <param name="path">The name that messages show: a path relative to the pack, or a word such as <c>request</c>.</param>
-/// <param name="content">The text without a byte-order mark.</param>
-/// <param name="firstLine">Its first line in the file, where the text is one line of a file with one study a line.</param>
-public sealed class SourceText(string path, string content, int firstLine = 1)
+public sealed class SourceText
 {
+    private string? _content;
+    private byte[]? _utf8;
     private int[]? _lineStarts;
 
-    public string Path { get; } = path;
+    /// <param name="path">The name that messages show: a path relative to the pack, or a word such as <c>request</c>.</param>
+    /// <param name="content">The text without a byte-order mark.</param>
+    /// <param name="firstLine">Its first line in the file, where the text is one line of a file with one study a line.</param>
+    public SourceText(string path, string content, int firstLine = 1)
+        : this(path, firstLine) => _content = content;
 
-    public string Content { get; } = content;
+    private SourceText(string path, int firstLine) => (Path, FirstLine) = (path, firstLine);
+
+    public string Path { get; }
+
+    public string Content => _content ??= Encoding.UTF8.GetString(_utf8!);
+
+    /// <summary>Nobody may change them.</summary>
+    public byte[] Utf8 => _utf8 ??= Encoding.UTF8.GetBytes(_content!);
 
     /// <summary>The number of its first line: 1, save for a text that is a piece of a file.</summary>
-    public int FirstLine { get; } = firstLine;
+    public int FirstLine { get; }
 
     public int LineCount => LineStarts.Length;
 
     // Most studies never have a place shown.
     private int[] LineStarts => _lineStarts ??= FindLineStarts(Content);
+
+    /// <summary>Bytes known to be UTF-8, without a byte-order mark; the characters are made when a message asks for them.</summary>
+    public static SourceText FromUtf8(string path, ReadOnlySpan<byte> utf8, int firstLine = 1) =>
+        new(path, firstLine) { _utf8 = utf8.ToArray() };
 
     public Location Whole => new(this, new TextSpan(0, Content.Length));
 

@@ -58,5 +58,8 @@ public sealed record ExtentType(Axis Axis, bool NormallyNone) : FindingType
 /// <summary>An ordered list of named points, such as surface: bursal, intrasubstance, articular.</summary>
 public sealed record Axis(string Name, ImmutableArray<string> Points, Location DeclaredAt)
 {
+    /// <summary>What a missing extent would settle is worked out over every set of points.</summary>
+    public const int MostPoints = 10;
+
     public int IndexOf(string point) => Points.IndexOf(point);
 }

@@ -3,7 +3,7 @@ using FindingRules.Model.Text;
 namespace FindingRules.Packs.Documents;
 
 /// <summary>A piece of a YAML file or a JSON text, as written, with its place.</summary>
-internal abstract class DocumentNode(SourceText source, TextSpan span)
+internal abstract class DocumentNode(SourceText source, TextSpan span) : PointedPlace
 {
     private string? _pointer;
 
@@ -23,13 +23,15 @@ internal abstract class DocumentNode(SourceText source, TextSpan span)
     /// <summary>A study's places carry a JSON Pointer, a pack file's do not.</summary>
     public bool HasPointers { get; init; }
 
-    public Location Location => new(Source, Span, HasPointers ? Pointer : null);
+    public Location Location => At(Span);
 
     /// <summary>The place where it begins: enough to underline for what is missing inside.</summary>
-    public Location Opening => new(Source, Span with { Length = Math.Min(1, Span.Length) }, HasPointers ? Pointer : null);
+    public Location Opening => At(Span with { Length = Math.Min(1, Span.Length) });
 
     /// <summary>RFC 6901.</summary>
-    public string Pointer => _pointer ??= Parent is null ? "" : $"{Parent.Pointer}/{Escape(Step!)}";
+    public override string Pointer => _pointer ??= Parent is null ? "" : $"{Parent.Pointer}/{Escape(Step!)}";
+
+    protected Location At(TextSpan span) => HasPointers ? new Location(Source, span, this) : new Location(Source, span);
 
     internal void AttachTo(DocumentNode parent, string step)
     {

@@ -10,7 +10,7 @@ internal static class JsonFailure
 {
     public static Message Explain(JsonException failure, SourceText source, ReadOnlySpan<byte> bytes)
     {
-        var places = new JsonPlaces(source.Content, bytes.Length);
+        var places = new JsonPlaces(source);
         var at = Math.Min(places.OffsetOf(ByteOffset(failure, bytes)), source.Content.Length);
         var content = source.Content;
         if (content.AsSpan().Trim().IsEmpty)

@@ -24,13 +24,13 @@ internal ref struct JsonReader
         _messages = messages;
         // Depth is checked here, with words; the reader's own limit is never met.
         _reader = new Utf8JsonReader(bytes, new JsonReaderOptions { MaxDepth = _depthLimit + 2 });
-        _places = new JsonPlaces(source.Content, bytes.Length);
+        _places = new JsonPlaces(source);
     }
 
     /// <summary>Null where the text is not JSON; then one message says why.</summary>
     public static DocumentNode? Read(SourceText source, LoadLimits limits, MessageBag messages)
     {
-        var bytes = Encoding.UTF8.GetBytes(source.Content);
+        var bytes = source.Utf8;
         if (bytes.Length > limits.StudyBytes)
         {
             messages.Add(ToolMessages.FileTooLarge(source.Path, bytes.Length, limits.StudyBytes));
@@ -66,16 +66,13 @@ internal ref struct JsonReader
         JsonTokenType.StartArray => Within() ? ReadList() : null,
         JsonTokenType.String =>
             new ScalarNode(_source, TokenSpan(), _reader.GetString()!, ScalarStyle.JsonText) { HasPointers = true },
-        JsonTokenType.Number => Plain(ScalarStyle.JsonNumber),
-        JsonTokenType.Null => Plain(ScalarStyle.JsonNull),
-        _ => Plain(ScalarStyle.JsonTrueOrFalse),
+        JsonTokenType.Number => Plain(Encoding.UTF8.GetString(_reader.ValueSpan), ScalarStyle.JsonNumber),
+        JsonTokenType.Null => Plain("null", ScalarStyle.JsonNull),
+        JsonTokenType.True => Plain("true", ScalarStyle.JsonTrueOrFalse),
+        _ => Plain("false", ScalarStyle.JsonTrueOrFalse),
     };
 
-    private ScalarNode Plain(ScalarStyle style)
-    {
-        var span = TokenSpan();
-        return new ScalarNode(_source, span, _source.Slice(span), style) { HasPointers = true };
-    }
+    private ScalarNode Plain(string value, ScalarStyle style) => new(_source, TokenSpan(), value, style) { HasPointers = true };
 
     private bool Within()
     {

@@ -17,7 +17,7 @@ internal sealed class ScalarNode(SourceText source, TextSpan span, string value,
 
     /// <summary>The value's own place, without quotes.</summary>
     public Location Inside => Style is ScalarStyle.SingleQuoted or ScalarStyle.DoubleQuoted or ScalarStyle.JsonText && Span.Length >= 2
-        ? new Location(Source, new TextSpan(Span.Start + 1, Span.Length - 2), Location.Pointer)
+        ? At(new TextSpan(Span.Start + 1, Span.Length - 2))
         : Location;
 
     public bool IsNothing =>

@@ -40,7 +40,8 @@ internal static class ExtentReader
         var stretches = ImmutableArray.CreateBuilder<Stretch>(read.Count);
         for (var i = 0; i < read.Count; i++)
         {
-            if (i > 0 && read[i].Stretch.From <= read[i - 1].Stretch.To)
+            // Points next to each other would read as one defect to a person and as two to a rule.
+            if (i > 0 && read[i].Stretch.From <= read[i - 1].Stretch.To + 1)
             {
                 context.Messages.Add(StudyMessages.ExtentOverlap(read[i].Node.Location, finding.Name, read[i - 1].Node.Location));
                 return null;

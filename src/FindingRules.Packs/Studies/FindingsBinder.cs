@@ -21,15 +21,15 @@ internal static class FindingsBinder
     {
         if (Members.AsObject(node, structure is null ? "`facts`" : "`findings`", context) is not { } members) return Findings.None;
         if (members.Entries.Count == 0) return Findings.None;
-        var found = Findings.None.ByName.ToBuilder();
+        var found = new List<SentFinding>(members.Entries.Count);
         foreach (var (name, value) in members.Entries)
         {
             if (!known.TryGetValue(name.Value, out var finding))
                 context.Messages.Add(Unknown(name, known, structure, context.Vocabulary));
             else if (ValueReader.Read(value, finding, context) is { } read)
-                found.Add(name.Value, new SentFinding(finding, read, value.Location));
+                found.Add(new SentFinding(finding, read, value.Location));
         }
-        return new Findings(found.ToImmutable());
+        return Findings.Of(found);
     }
 
     private static Message Unknown(

@@ -25,6 +25,7 @@ internal static class ProtocolUsesBinder
             if (first is null) uses.Add(use);
             else context.Messages.Add(StudyMessages.DuplicateProtocol(use.Location, use.Protocol.Name, first.Location));
         }
+        uses.Sort((a, b) => a.Protocol == b.Protocol ? a.Side - b.Side : string.CompareOrdinal(a.Protocol.Name, b.Protocol.Name));
         return uses.ToImmutable();
     }
 

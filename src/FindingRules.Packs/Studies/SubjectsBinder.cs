@@ -30,6 +30,8 @@ internal static class SubjectsBinder
                     firsts[(subject.Structure, subject.Side)].Location));
         }
         RefuseUnsided(subjects, firsts, context);
+        // The same study is read alike in whatever order it was sent; so with the lesions below.
+        subjects.Sort((a, b) => a.Structure == b.Structure ? a.Side - b.Side : string.CompareOrdinal(a.Structure.Name, b.Structure.Name));
         return subjects.ToImmutable();
     }
 
@@ -84,6 +86,11 @@ internal static class SubjectsBinder
     private static ImmutableArray<Lesion> BindLesions(DocumentNode node, Structure structure, StudyContext context)
     {
         if (Members.AsList(node, "`lesions`", context) is not { } list) return [];
+        if (list.Items.Count > Lesion.Most)
+        {
+            context.Messages.Add(StudyMessages.TooManyLesions(list.Opening, structure.Name, list.Items.Count, Lesion.Most));
+            return [];
+        }
         var lesions = ImmutableArray.CreateBuilder<Lesion>(list.Items.Count);
         var firsts = new Dictionary<string, Lesion>(list.Items.Count, StringComparer.Ordinal);
         foreach (var item in list.Items)
@@ -92,6 +99,7 @@ internal static class SubjectsBinder
             if (firsts.TryAdd(lesion.Id, lesion)) lesions.Add(lesion);
             else context.Messages.Add(StudyMessages.DuplicateLesion(item.Opening, lesion.Id, firsts[lesion.Id].Location));
         }
+        lesions.Sort((a, b) => string.CompareOrdinal(a.Id, b.Id));
         return lesions.ToImmutable();
     }
 

@@ -54,11 +54,14 @@ internal static class FeedbackEndpoints
         var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
-        var retry = key is null ? null : new RetryKey(Actors.Anonymous, $"feedback {id} {key}", Encoding.UTF8.GetBytes(text.Content));
+        var retry = key is null ? null : new RetryKey(Actors.Anonymous, key, Encoding.UTF8.GetBytes(text.Content))
+        {
+            Scope = $"feedback {record.Id}",
+        };
         return await keeper.Ledger!.AppendAsync(entry, retry, CancellationToken.None) switch
         {
-            AppendResult.Appended added => Recorded(id, added.Id),
-            AppendResult.Repeated { First: var first } => Recorded(id, first.Id),
+            AppendResult.Appended added => Recorded(record.Id, added.Id),
+            AppendResult.Repeated { First: var first } => Recorded(record.Id, first.Id),
             AppendResult.KeyTaken { First: var first } =>
                 LedgerRoute.No(StatusCodes.Status422UnprocessableEntity, RecordMessages.RetryKeyTaken(first.ToString())),
             AppendResult.Refused { Messages: var messages } => Wrong(messages),
@@ -93,7 +96,7 @@ internal static class FeedbackEndpoints
     private static IResult Wrong(ImmutableArray<Message> messages) =>
         new Problem(StatusCodes.Status422UnprocessableEntity, RecordMessages.FeedbackWrong(messages.Length), messages).AsResult();
 
-    private static IResult Recorded(string reading, Guid record) =>
+    private static IResult Recorded(Guid reading, Guid record) =>
         TypedResults.Created($"{ReadingEndpoints.Path}/{reading}/feedback", new FeedbackRecorded(record, reading));
 
     private static async Task<IResult> ListAsync(LedgerKeeper keeper, string id)
@@ -121,6 +124,6 @@ internal static class FeedbackEndpoints
 }
 
 /// <param name="Id">Of the feedback's own record.</param>
-internal sealed record FeedbackRecorded(Guid Id, string Reading);
+internal sealed record FeedbackRecorded(Guid Id, Guid Reading);
 
 internal sealed record FeedbackResponse(IReadOnlyList<RecordResponse> Feedback);

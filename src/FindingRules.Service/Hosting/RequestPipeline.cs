@@ -12,18 +12,25 @@ internal static class RequestPipeline
         "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; "
         + "font-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-    /// <summary>The route as it was declared, never the path as it was sent: a client may put anything into that.</summary>
+    /// <summary>
+    /// The route as it was declared, never the path as it was sent: a client may put anything into that. What was answered as
+    /// it should be is for who looks closely; a line for each request would cost more than many an answer.
+    /// </summary>
     public static void UseRequestLog(this WebApplication app)
     {
         var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("FindingRules.Service.Requests");
         app.Use(async (context, next) =>
         {
             var start = Stopwatch.GetTimestamp();
-            var method = Methods.Contains(context.Request.Method) ? context.Request.Method : "other method";
-            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
+            // HEAD becomes another method and a fault another route on the way.
+            var (sent, endpoint) = (context.Request.Method, context.GetEndpoint());
             await next(context);
-            ServiceLog.Answered(
-                log, method, route, context.Response.StatusCode, Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3));
+            var level = context.Response.StatusCode < StatusCodes.Status400BadRequest ? LogLevel.Debug : LogLevel.Information;
+            if (!log.IsEnabled(level)) return;
+            var method = Methods.Contains(sent) ? sent : "other method";
+            var route = (endpoint as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
+            var milliseconds = Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3);
+            ServiceLog.Answered(log, level, method, route, context.Response.StatusCode, milliseconds);
         });
     }
 

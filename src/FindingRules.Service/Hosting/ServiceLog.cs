@@ -36,10 +36,13 @@ internal static partial class ServiceLog
     [LoggerMessage(19, LogLevel.Information, "rule {Rule} of pack {Pack} is withdrawn, and a record says so")]
     public static partial void Withdrawn(ILogger log, string rule, string pack);
 
-    [LoggerMessage(20, LogLevel.Information, "{Method} {Route} {Status} in {Milliseconds} ms")]
-    public static partial void Answered(ILogger log, string method, string route, int status, double milliseconds);
+    [LoggerMessage(24, LogLevel.Error, "{Count} records are old enough to be erased and cannot be read: `findingrules ledger verify` names them")]
+    public static partial void NotErased(ILogger log, int count);
 
-    [LoggerMessage(21, LogLevel.Information, "read with pack {Pack} {Digest}")]
+    [LoggerMessage(EventId = 20, Message = "{Method} {Route} {Status} in {Milliseconds} ms")]
+    public static partial void Answered(ILogger log, LogLevel level, string method, string route, int status, double milliseconds);
+
+    [LoggerMessage(21, LogLevel.Debug, "read with pack {Pack} {Digest}")]
     public static partial void Read(ILogger log, string pack, string digest);
 
     [LoggerMessage(22, LogLevel.Warning, "no reading: {Code}")]

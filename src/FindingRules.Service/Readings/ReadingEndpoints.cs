@@ -50,16 +50,22 @@ internal static class ReadingEndpoints
         if (key is not null && await recorder.FindAsync(key) is { } first) return OfRetry(first, log);
 
         var state = shelf.State;
-        var study = StudyPeek.At(text);
-        var choice = PackChoice.Of(state, study, asked.Pack);
-        // What is not JSON names no pack, and reads the same against any.
-        var chosen = study.IsJson ? choice.Pack : choice.Pack ?? state.InForce.FirstOrDefault();
-        if (chosen is null) return No(log, choice.Problem!);
-
-        var answer = await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
+        // A study is looked into for the pack that it names where there is a choice, or where the only pack did not read it.
+        var chosen = asked.Pack is null && state.InForce is [var only] ? only : null;
+        var answer = chosen is null ? null : await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
         if (answer is not DeskAnswer.Finished { Outcome.Decided: { } decided })
-            return No(log, ProblemOf(answer, study, chosen, settings.Limits, context, log));
-        ServiceLog.Read(log, chosen.Pack.Name, chosen.Pack.TextDigest);
+        {
+            var study = StudyPeek.At(text);
+            var choice = PackChoice.Of(state, study, asked.Pack);
+            // What is not JSON names no pack, and reads the same against any.
+            chosen = study.IsJson ? choice.Pack : choice.Pack ?? state.InForce.FirstOrDefault();
+            if (chosen is null) return No(log, choice.Problem!);
+            answer ??= await desk.ReadAsync(chosen.Compiled, text, context.RequestAborted);
+            if (answer is not DeskAnswer.Finished { Outcome.Decided: { } read })
+                return No(log, ProblemOf(answer, study, chosen, settings.Limits, context, log));
+            decided = read;
+        }
+        ServiceLog.Read(log, chosen!.Pack.Name, chosen.Pack.TextDigest);
         var bytes = ReadingJson.ToBytes(decided.Reading);
         if (!isRecorded) return new ReadingResult(bytes, null);
         return await recorder.AddAsync(chosen, decided, bytes, text, key, asked.Correlation) switch
@@ -71,7 +77,7 @@ internal static class ReadingEndpoints
 
     private static IResult OfRetry(AppendResult first, ILogger log) => first switch
     {
-        AppendResult.Repeated { First: { Body: { } body } record } => new ReadingResult(body.Answer, record.Id),
+        AppendResult.Repeated { First: { Kind: RecordKind.Reading, Body: { } body } record } => new ReadingResult(body.Answer, record.Id),
         AppendResult.Repeated { First: var record } =>
             No(log, new(StatusCodes.Status410Gone, RecordMessages.CannotRepeat(record.Id.ToString()))),
         AppendResult.KeyTaken { First: var id } =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using FindingRules.Model.Messages;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Packs;
@@ -16,16 +17,22 @@ internal sealed record StudyBody(SourceText? Text, Problem? Problem)
         if (!IsJson(request))
             return No(StatusCodes.Status415UnsupportedMediaType, ServiceMessages.ContentType(Said(request)));
         if (request.ContentLength > most) return TooLarge(most);
-        using var body = new MemoryStream((int)Math.Min(request.ContentLength ?? 4096, most));
-        var buffer = new byte[16 * 1024];
-        for (int count; (count = await request.Body.ReadAsync(buffer, gone)) > 0;)
+        for (var body = request.BodyReader; ;)
         {
-            if (body.Length + count > most) return TooLarge(most);
-            body.Write(buffer, 0, count);
+            var read = await body.ReadAsync(gone);
+            if (read.Buffer.Length > most) return TooLarge(most);
+            if (read.IsCompleted)
+            {
+                var text = TextOf(read.Buffer, limits);
+                body.AdvanceTo(read.Buffer.End);
+                return text.Message is { } message ? NotText(message) : new StudyBody(text.Text, null);
+            }
+            body.AdvanceTo(read.Buffer.Start, read.Buffer.End);
         }
-        var text = StudyText.FromBytes("request", body.GetBuffer().AsSpan(0, (int)body.Length), limits);
-        return text.Message is { } message ? NotText(message) : new StudyBody(text.Text, null);
     }
+
+    private static StudyText TextOf(in ReadOnlySequence<byte> bytes, LoadLimits limits) =>
+        StudyText.FromBytes("request", bytes.IsSingleSegment ? bytes.FirstSpan : bytes.ToArray(), limits);
 
     private static bool IsJson(HttpRequest request) =>
         request.Headers.ContentEncoding.Count == 0

@@ -16,7 +16,7 @@ internal sealed record StudyPeek(bool IsJson, string? Pack, Location? PackAt)
 
     public static StudyPeek At(SourceText study)
     {
-        var utf8 = Encoding.UTF8.GetBytes(study.Content);
+        var utf8 = study.Utf8;
         var reader = new Utf8JsonReader(utf8, AnyDepth);
         (string Name, TextSpan Span)? pack = null;
         try

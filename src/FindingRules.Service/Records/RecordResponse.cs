@@ -74,11 +74,28 @@ internal sealed record AgainResponse(bool IsEqual, string EngineThen, string Eng
 
 /// <param name="Header">The exact text of the leaf; it carries the commitment to the body.</param>
 /// <param name="Path">Hashes from the leaf up, as in RFC 9162.</param>
-internal sealed record InclusionResponse(Guid Record, long Index, string Header, IReadOnlyList<string> Path, JsonElement? Head)
+/// <param name="Body">What the commitment was made of; absent where it was erased.</param>
+internal sealed record InclusionResponse(
+    Guid Record, long Index, string Header, CommittedResponse? Body, IReadOnlyList<string> Path, JsonElement? Head)
 {
     public static InclusionResponse Of(InclusionProof proof) => new(
-        proof.Record, proof.Index, Encoding.UTF8.GetString(proof.Header.Span),
+        proof.Record, proof.Index, Encoding.UTF8.GetString(proof.Header.Span), proof.Body is { } body ? CommittedResponse.Of(body) : null,
         [.. proof.Path.Select(h => Convert.ToHexStringLower(h.Span))], RecordResponse.Parse(proof.Head.ToJson()));
+}
+
+/// <summary>
+/// The exact texts of a body: SHA-256 of the salt, then of content, answer and terms, each with its length in bytes before it (eight bytes,
+/// most significant first), is the `commitment` of the header.
+/// </summary>
+/// <param name="Salt">Random bytes, in hexadecimal digits.</param>
+/// <param name="Content">Of a reading the study, in canonical JSON.</param>
+/// <param name="Answer">Of a reading what was answered; otherwise empty.</param>
+/// <param name="Terms">What it is found by.</param>
+internal sealed record CommittedResponse(string Salt, string Content, string Answer, string Terms)
+{
+    public static CommittedResponse Of(RecordBody body) => new(
+        Convert.ToHexStringLower(body.Salt.Span), Encoding.UTF8.GetString(body.Content.Span), Encoding.UTF8.GetString(body.Answer.Span),
+        Encoding.UTF8.GetString(body.TermsJson.Span));
 }
 
 /// <param name="From">The number of records of the earlier tree.</param>

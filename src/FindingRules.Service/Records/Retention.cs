@@ -31,10 +31,17 @@ internal sealed class Retention(
             var result = await ledger.EraseAsync(
                 new ErasureRequest { Actor = Actors.Service, Reason = "retention", Before = time.GetUtcNow().AddDays(-days) }, stop);
             if (result.Erased > 0) ServiceLog.Erased(log, result.Erased, days);
+            if (result.Unreadable > 0) ServiceLog.NotErased(log, result.Unreadable);
         }
         catch (LedgerException e)
         {
             ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
+        }
+#pragma warning disable CA1031 // What nobody foresaw here must not end the service: it is tried again on the next day.
+        catch (Exception e) when (e is not OperationCanceledException)
+#pragma warning restore CA1031
+        {
+            ServiceLog.Failed(log, "retention", e.GetType().Name, e.StackTrace ?? "");
         }
     }
 }

@@ -43,8 +43,8 @@ internal static class SearchEndpoint
         {
             Rule = said.Rule,
             Revision = said.Revision,
-            Outcome = address.Word(
-                "outcome", said.Outcome, RuleOutcomes.Fired, ("fired", RuleOutcomes.Fired), ("shown", RuleOutcomes.Shown),
+            Outcome = address.Word<RuleOutcomes?>(
+                "outcome", said.Outcome, null, ("fired", RuleOutcomes.Fired), ("shown", RuleOutcomes.Shown),
                 ("unknown", RuleOutcomes.Unknown), ("borderline", RuleOutcomes.Borderline)),
             Missing = said.Missing,
             Pack = IsDigest(said.Pack) ? null : said.Pack,

@@ -44,10 +44,10 @@ public static class ReadingJson
     private static void Write(Utf8JsonWriter to, NoReading none)
     {
         to.WriteStartObject();
-        to.WriteString("noReading", none.Why);
-        to.WriteString("source", Printable.WellFormed(none.Source));
-        if (none.Line is { } line) to.WriteNumber("line", line);
-        to.WritePropertyName("messages");
+        to.WriteString("noReading"u8, none.Why);
+        to.WriteString("source"u8, Printable.WellFormed(none.Source));
+        if (none.Line is { } line) to.WriteNumber("line"u8, line);
+        to.WritePropertyName("messages"u8);
         MessageJson.Write(to, none.Messages);
         to.WriteEndObject();
     }
@@ -56,42 +56,42 @@ public static class ReadingJson
     {
         to.WriteStartObject();
         WritePack(to, reading.Pack);
-        to.WriteString("engine", reading.Engine);
-        to.WriteString("study", reading.Study);
-        to.WriteOptional("supersedes", reading.Supersedes);
-        to.WriteList("suggestions", reading.Suggestions, SuggestionJson.Write);
-        to.WriteOptional("calm", reading.Calm);
-        to.WriteList("nextSteps", reading.NextSteps, SuggestionJson.Write);
-        to.WriteList("cautions", reading.Cautions, SuggestionJson.Write);
-        to.WriteList("probabilities", reading.Probabilities, SuggestionJson.Write);
-        to.WriteList("held", reading.Held, WithheldJson.Write);
-        to.WriteList("conflicts", reading.Conflicts, WithheldJson.Write);
-        to.WriteList("unknown", reading.Unknown, WithheldJson.Write);
-        to.WriteList("borderline", reading.Borderline, WithheldJson.Write);
-        to.WriteList("askNext", reading.AskNext, WithheldJson.Write);
-        to.WriteList("notAssessed", reading.NotAssessed, WithheldJson.Write);
-        to.WriteStrings("notes", reading.Notes);
-        to.WriteString("impressionText", reading.ImpressionText);
-        to.WriteString("notice", reading.Notice);
+        to.WriteString("engine"u8, reading.Engine);
+        to.WriteString("study"u8, reading.Study);
+        to.WriteOptional("supersedes"u8, reading.Supersedes);
+        to.WriteList("suggestions"u8, reading.Suggestions, SuggestionJson.Write);
+        to.WriteOptional("calm"u8, reading.Calm);
+        to.WriteList("nextSteps"u8, reading.NextSteps, SuggestionJson.Write);
+        to.WriteList("cautions"u8, reading.Cautions, SuggestionJson.Write);
+        to.WriteList("probabilities"u8, reading.Probabilities, SuggestionJson.Write);
+        to.WriteList("held"u8, reading.Held, WithheldJson.Write);
+        to.WriteList("conflicts"u8, reading.Conflicts, WithheldJson.Write);
+        to.WriteList("unknown"u8, reading.Unknown, WithheldJson.Write);
+        to.WriteList("borderline"u8, reading.Borderline, WithheldJson.Write);
+        to.WriteList("askNext"u8, reading.AskNext, WithheldJson.Write);
+        to.WriteList("notAssessed"u8, reading.NotAssessed, WithheldJson.Write);
+        to.WriteStrings("notes"u8, reading.Notes);
+        to.WriteString("impressionText"u8, reading.ImpressionText);
+        to.WriteString("notice"u8, reading.Notice);
         to.WriteEndObject();
     }
 
     private static void WritePack(Utf8JsonWriter to, PackIdentity pack)
     {
-        to.WriteStartObject("pack");
-        to.WriteString("name", pack.Name);
-        to.WriteString("version", pack.Version);
-        to.WriteString("meaningDigest", pack.MeaningDigest);
-        to.WriteString("textDigest", pack.TextDigest);
-        to.WriteBoolean("isDemonstration", pack.IsDemonstration);
+        to.WriteStartObject("pack"u8);
+        to.WriteString("name"u8, pack.Name);
+        to.WriteString("version"u8, pack.Version);
+        to.WriteString("meaningDigest"u8, pack.MeaningDigest);
+        to.WriteString("textDigest"u8, pack.TextDigest);
+        to.WriteBoolean("isDemonstration"u8, pack.IsDemonstration);
         to.WriteEndObject();
     }
 
     private static ReadOnlyMemory<byte> Written(Action<Utf8JsonWriter> write, bool isPretty)
     {
-        var bytes = new ArrayBufferWriter<byte>(4096);
+        using var bytes = new PooledBytes();
         using (var to = new Utf8JsonWriter(bytes, isPretty ? Pretty : Compact)) write(to);
-        return bytes.WrittenMemory;
+        return bytes.ToArray();
     }
 }
 

@@ -5,6 +5,8 @@ namespace FindingRules.Benchmarks.Growth;
 /// <summary>From quantities to places between <paramref name="From"/> and <paramref name="To"/>, and the marks between.</summary>
 internal sealed record Axis(bool IsLogarithmic, double Low, double High, double From, double To)
 {
+    private const double ManyTens = 500;
+
     public static Axis Over(IEnumerable<double> values, bool isLogarithmic, double from, double to)
     {
         var all = values.ToList();
@@ -13,7 +15,9 @@ internal sealed record Axis(bool IsLogarithmic, double Low, double High, double 
             var step = StepFor(all.Max());
             return new Axis(false, 0, Math.Ceiling(all.Max() / step) * step, from, to);
         }
-        return new Axis(true, RoundDown(all.Min()), RoundUp(all.Max()), from, to);
+        return all.Max() / all.Min() > ManyTens
+            ? new Axis(true, RoundDown(all.Min(), [1]), RoundUp(all.Max(), [1, 10]), from, to)
+            : new Axis(true, RoundDown(all.Min(), [5, 2, 1]), RoundUp(all.Max(), [1, 2, 5, 10]), from, to);
     }
 
     /// <summary>In between, too, where they are few.</summary>
@@ -27,7 +31,7 @@ internal sealed record Axis(bool IsLogarithmic, double Low, double High, double 
                 for (var i = 0; i * step <= High * 1.0001; i++) yield return i * step;
                 yield break;
             }
-            int[] digits = High / Low > 500 ? [1] : [1, 2, 5];
+            int[] digits = High / Low > ManyTens ? [1] : [1, 2, 5];
             for (var ten = Math.Pow(10, Math.Floor(Math.Log10(Low))); ten <= High; ten *= 10)
                 foreach (var digit in digits)
                     if (digit * ten >= Low * 0.999 && digit * ten <= High * 1.001)
@@ -47,13 +51,9 @@ internal sealed record Axis(bool IsLogarithmic, double Low, double High, double 
         return new[] { 1, 2, 5, 10 }.Select(d => d * ten).First(s => most / s <= 8);
     }
 
-    private static double RoundDown(double value) => Round(value, Math.Floor, d => d <= 1.001, [5, 2, 1]);
+    private static double RoundDown(double value, int[] digits) => digits.Select(d => d * TenOf(value)).First(d => d <= value * 1.001);
 
-    private static double RoundUp(double value) => Round(value, Math.Floor, d => d >= 0.999, [1, 2, 5, 10]);
+    private static double RoundUp(double value, int[] digits) => digits.Select(d => d * TenOf(value)).First(d => d >= value * 0.999);
 
-    private static double Round(double value, Func<double, double> whole, Func<double, bool> fits, int[] digits)
-    {
-        var ten = Math.Pow(10, whole(Math.Log10(value)));
-        return digits.Select(d => d * ten).First(candidate => fits(candidate / value));
-    }
+    private static double TenOf(double value) => Math.Pow(10, Math.Floor(Math.Log10(value)));
 }

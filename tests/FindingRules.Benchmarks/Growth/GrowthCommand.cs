@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace FindingRules.Benchmarks.Growth;
@@ -10,7 +11,8 @@ internal static class GrowthCommand
     {
         var text = new StringBuilder(
             "# Growth\n\nWritten, with the drawings, by\n`dotnet run -c Release --project tests/FindingRules.Benchmarks -- growth tests/FindingRules.Benchmarks/results`.\n"
-            + "Microseconds for one study on one processor, the shortest of many measurements.\n");
+            + "Microseconds for one study on one processor, the shortest of many measurements.\n"
+            + $"{DateTime.UtcNow:yyyy-MM-dd}, {Environment.ProcessorCount} processors, {RuntimeInformation.RuntimeIdentifier}, {RuntimeInformation.FrameworkDescription}.\n");
         foreach (var chart in Sweeps.All())
         {
             File.WriteAllText(Path.Combine(folder, $"growth-{chart.Name}.svg"), SvgWriter.Write(chart));

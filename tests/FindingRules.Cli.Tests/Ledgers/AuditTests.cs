@@ -1,4 +1,7 @@
+using System.Text;
 using System.Text.Json.Nodes;
+using FindingRules.Ledger;
+using FindingRules.Ledger.Records;
 using FindingRules.Testing.Stores;
 using Xunit;
 
@@ -130,14 +133,35 @@ public sealed class AuditTests
         Assert.Equal("S-1", (string?)json["trace"]!["study"]);
     }
 
+    /// <summary>As of a version of the program that answered otherwise; an answer that was changed afterwards is not told at all.</summary>
     [Fact]
     public async Task A_recorded_reading_that_comes_out_otherwise_is_told_so()
     {
         using var ledger = await RecordedLedger.MakeAsync();
-        await ledger.ExecuteAsync("UPDATE body SET answer = CAST(replace(CAST(answer AS TEXT), 'definite', 'probable') AS BLOB) WHERE position = 1");
-        var run = CommandRun.Of("trace", ledger.Ids[0], "--ledger", ledger.Name, "--again");
+        Guid id;
+        await using (var opened = await RecordLedger.OpenAsync(
+            new LedgerLocation.SqliteFile(ledger.Name), new LedgerOptions { KeyFile = ledger.KeyFile }))
+        {
+            var first = (await opened.FindAsync(Guid.Parse(ledger.Ids[0])))!;
+            var answer = Encoding.UTF8.GetString(first.Body!.Answer.Span).Replace("definite", "probable", StringComparison.Ordinal);
+            id = Assert.IsType<AppendResult.Appended>(await opened.AppendAsync(new ReadingEntry
+            {
+                Pack = first.Pack!,
+                Engine = "0.0.1",
+                Actor = first.Actor,
+                Study = first.Body.Content,
+                Reading = Encoding.UTF8.GetBytes(answer),
+                Terms = first.Body.Terms,
+            })).Id;
+        }
+        var run = CommandRun.Of("trace", $"{id}", "--ledger", ledger.Name, "--again");
         Assert.Equal(ExitCode.NotVerified, run.Code);
         Assert.Contains("IT IS ANOTHER READING", run.Out, StringComparison.Ordinal);
-        Assert.Equal(ExitCode.Fine, CommandRun.Of("trace", ledger.Ids[0], "--ledger", ledger.Name).Code);
+        Assert.Equal(ExitCode.Fine, CommandRun.Of("trace", $"{id}", "--ledger", ledger.Name).Code);
+
+        await ledger.ExecuteAsync("UPDATE body SET answer = CAST(replace(CAST(answer AS TEXT), 'definite', 'probable') AS BLOB) WHERE position = 1");
+        run = CommandRun.Of("trace", ledger.Ids[0], "--ledger", ledger.Name);
+        Assert.Equal((ExitCode.NotDone, ""), (run.Code, run.Out));
+        Assert.Contains("FR6009", run.Error, StringComparison.Ordinal);
     }
 }

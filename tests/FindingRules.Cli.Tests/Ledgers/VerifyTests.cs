@@ -101,6 +101,9 @@ public sealed class VerifyTests
         var run = ledger.Run("verify", "--head", head);
         Assert.Equal((ExitCode.Fine, ""), (run.Code, run.Error));
         Assert.Contains("1 body erased, and a record says so", run.Out, StringComparison.Ordinal);
+        Assert.Contains("1 body of covered records were erased by records after the head: nothing vouches", run.Out, StringComparison.Ordinal);
+        Assert.EndsWith("\nVERIFIED, but for the erasure of 1 body, which nothing vouches for.\n", run.Out, StringComparison.Ordinal);
+        Assert.EndsWith("\nVERIFIED.\n", ledger.Run("verify", "--head", ledger.KeepHead()).Out, StringComparison.Ordinal);
         Assert.Contains("1 record came after it", run.Out, StringComparison.Ordinal);
 
         await ledger.ExecuteAsync("DELETE FROM body WHERE position = 2");

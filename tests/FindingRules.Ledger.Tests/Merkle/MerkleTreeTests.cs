@@ -23,13 +23,11 @@ public sealed class MerkleTreeTests
         }
     }
 
-    /// <summary>
-    /// Source: the same. Four cases differ in input validation only: an empty tree and an empty hash are refused here.
-    /// </summary>
+    /// <summary>Source: the same.</summary>
     [VectorFact]
     public void Published_inclusion_proofs_are_judged_as_published()
     {
-        var (count, refused) = (0, 0);
+        var (good, bad) = (0, 0);
         foreach (var file in Files("inclusion"))
         {
             using var vector = Read(file);
@@ -37,28 +35,26 @@ public sealed class MerkleTreeTests
             var isRight = ProofVerifier.IsIncluded(
                 v.GetProperty("leafIdx").GetUInt64(), v.GetProperty("treeSize").GetUInt64(), Bytes(v, "leafHash"), Proof(v),
                     Bytes(v, "root"));
-            Judge(file, v, isRight, ref refused);
-            count++;
+            Judge(file, v, isRight, ref good, ref bad);
         }
-        Assert.True(count > 90, $"only {count} vectors were found");
-        Assert.True(refused <= 4);
+        Assert.Equal((6, 92), (good, bad));
     }
 
     [VectorFact]
     public void Published_consistency_proofs_are_judged_as_published()
     {
-        var (count, refused) = (0, 0);
+        var (good, bad) = (0, 0);
         foreach (var file in Files("consistency"))
         {
             using var vector = Read(file);
             var v = vector.RootElement;
             var isRight = ProofVerifier.IsConsistent(
                 v.GetProperty("size1").GetUInt64(), v.GetProperty("size2").GetUInt64(), Bytes(v, "root1"), Bytes(v, "root2"), Proof(v));
-            Judge(file, v, isRight, ref refused);
-            count++;
+            // Its two roots are of 12 bytes, which is no hash: this is refused here.
+            if (Path.GetFileName(file) == "sizes-are-equal-one-and-proof-is-empty.json") Assert.False(isRight);
+            else Judge(file, v, isRight, ref good, ref bad);
         }
-        Assert.True(count > 50, $"only {count} vectors were found");
-        Assert.True(refused <= 4);
+        Assert.Equal((5, 92), (good, bad));
     }
 
     [Fact]
@@ -109,11 +105,12 @@ public sealed class MerkleTreeTests
         return turned;
     }
 
-    private static void Judge(string file, JsonElement vector, bool isRight, ref int refused)
+    private static void Judge(string file, JsonElement vector, bool isRight, ref int good, ref int bad)
     {
         var expected = !vector.GetProperty("wantErr").GetBoolean();
-        if (expected && !isRight) refused++;
-        else Assert.True(expected == isRight, $"{file}: expected {expected}, got {isRight}");
+        Assert.True(expected == isRight, $"{file}: expected {expected}, got {isRight}");
+        if (expected) good++;
+        else bad++;
     }
 
     private static JsonDocument Read(string file) =>

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FindingRules.Ledger.Records;
+using FindingRules.Ledger.Signing;
 using FindingRules.Ledger.Tests.Stores;
 using FindingRules.Ledger.Verifying;
 using FindingRules.Testing.Stores;
@@ -29,6 +30,7 @@ public sealed class KillTests(ITestOutputHelper output)
         {
             using var place = new LedgerPlace(store);
             await using (var begun = await place.OpenAsync()) await begun.StorePackAsync(Entries.Pack);
+            var kept = new Kept([], null);
             for (var of = 0; of < KillsOfOneLedger && done < kills; of++, done++)
             {
                 using var process = next;
@@ -41,7 +43,8 @@ public sealed class KillTests(ITestOutputHelper output)
                 await process.KillAsync();
                 acknowledged += process.Acknowledged.Count;
                 before += process.Acknowledged.IsEmpty ? 1 : 0;
-                await CheckAsync(place, process, $"kill {done} after {pause.TotalMilliseconds:0} ms");
+                foreach (var (number, id) in process.Acknowledged) kept.Acknowledged.Add(number, id);
+                kept = await CheckAsync(place, kept, process.Acknowledged.Keys.Take(2), $"kill {done} after {pause.TotalMilliseconds:0} ms");
             }
         }
         next.Dispose();
@@ -50,21 +53,25 @@ public sealed class KillTests(ITestOutputHelper output)
         Assert.True(acknowledged > kills, "the processes were killed before they had begun to append");
     }
 
-    private static async Task CheckAsync(LedgerPlace place, AppenderProcess process, string when)
+    /// <summary>What was promised by all processes of a ledger so far, and the tree head after the kill before.</summary>
+    private sealed record Kept(Dictionary<int, Guid> Acknowledged, SignedTreeHead? Head);
+
+    private static async Task<Kept> CheckAsync(LedgerPlace place, Kept kept, IEnumerable<int> again, string when)
     {
         await using var ledger = await place.OpenAsync();
         var head = (await ledger.GetTreeHeadAsync())!;
         var records = await ledger.ExportAsync().ToListAsync();
         Assert.True(head.Size == records.Count, when);
         var found = records.ToLookup(r => r.Id);
-        Assert.All(process.Acknowledged, a =>
+        Assert.All(kept.Acknowledged, a =>
             Assert.True(found[a.Value].Count() == 1, $"{when}: {a.Key} is there {found[a.Value].Count()} times"));
         Assert.Equal(records.Count, records.Select(r => r.Body!.Terms.Study).Distinct().Count());
-        foreach (var (number, id) in process.Acknowledged.Take(2))
-            Assert.Equal(id, Assert.IsType<AppendResult.Repeated>(
+        foreach (var number in again)
+            Assert.Equal(kept.Acknowledged[number], Assert.IsType<AppendResult.Repeated>(
                 await ledger.AppendAsync(Appender.Entry(number), Appender.Key(number))).First.Id);
-        var report = await LedgerVerifier.VerifyAsync(place.Location, head);
+        var report = await LedgerVerifier.VerifyAsync(place.Location, kept.Head ?? head);
         Assert.True(report.IsSound, $"{when}: {string.Join("; ", report.Problems.Select(p => p.Text))}");
+        return kept with { Head = head };
     }
 
     /// <summary>Two processes share a server; one is killed while both append, and the other goes on.</summary>

@@ -37,6 +37,15 @@ public sealed class RetryTests
         Assert.Equal(3, (await ledger.GetTreeHeadAsync())!.Size);
     }
 
+    [Fact]
+    public void Keys_of_different_scopes_never_meet()
+    {
+        var key = new RetryKey("a", "k", "body"u8.ToArray());
+        RetryKey[] others = [key with { Scope = "feedback" }, key with { Scope = "fee", Key = "dbackk" }, key with { Key = "8:feedbackk" },
+            key with { Actor = "a8:feedback" }];
+        Assert.Equal(5, others.Append(key).Select(k => Convert.ToHexString(k.ToMark().Key)).Distinct().Count());
+    }
+
     [Theory, OnSqlite, OnPostgreSql]
     public async Task Of_requests_with_one_key_that_come_at_once_one_is_recorded(Store store)
     {

@@ -49,7 +49,9 @@ public sealed class VerifyTests
         Assert.Equal(3, (await ledger.EraseAsync(erasure)).Erased);
         var report = await LedgerVerifier.VerifyAsync(place.Location, head);
         Assert.Empty(report.Problems);
-        Assert.Equal(3, report.Erased);
+        Assert.Equal((3, 3), (report.Erased, report.ErasedAfterHead));
+        var later = await LedgerVerifier.VerifyAsync(place.Location, await ledger.GetTreeHeadAsync());
+        Assert.Equal((3, 0), (later.Erased, later.ErasedAfterHead));
     }
 
     private static async Task<string[]> FindAsync(LedgerPlace place, Signing.SignedTreeHead head) =>

@@ -1,5 +1,7 @@
 using System.Data.Common;
+using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Merkle;
+using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Storage;
 using Microsoft.Data.Sqlite;
 
@@ -10,6 +12,9 @@ internal static class Tampering
 {
     public static readonly string[] Ways =
         ["header", "content", "answer", "salt", "terms", "swap", "remove", "cut", "insert", "no body", "kind", "bodies"];
+
+    /// <summary>With all hashes computed anew it contradicts nothing; the body is told to be vouched for by nothing.</summary>
+    public const string ForgedErasure = "forged erasure";
 
     /// <param name="isCovered">Whether every hash that can be computed without the key is computed anew.</param>
     public static async Task DoAsync(string path, string way, Random random, bool isCovered)
@@ -40,6 +45,7 @@ internal static class Tampering
             "cut" => connection.ExecuteAsync($"DELETE FROM record WHERE position >= {at}; DELETE FROM body WHERE position >= {at}"),
             "insert" => InsertAsync(connection, at, size),
             "no body" => connection.ExecuteAsync($"DELETE FROM body WHERE position = {at}"),
+            ForgedErasure => ForgeErasureAsync(connection, at, size),
             "kind" => connection.ExecuteAsync($"UPDATE record SET kind = 4 WHERE position = {at}"),
             _ => throw new ArgumentOutOfRangeException(nameof(way), way, "There is no such way."),
         });
@@ -69,6 +75,21 @@ internal static class Tampering
         await connection.ExecuteAsync(
             $"INSERT INTO record SELECT {at}, @id, kind, time, leaf, header FROM record WHERE position = {at + 1};"
             + $"INSERT INTO body SELECT {at}, salt, content, answer, terms FROM body WHERE position = {at + 1}", ("@id", new byte[] { 1 }));
+    }
+
+    // An erasure record needs no key; only its place in the tree must be computed, which is done for all when all is covered.
+    private static async Task ForgeErasureAsync(DbConnection connection, long at, long size)
+    {
+        var forged = NewRecord.Of(
+            new RecordHead(RecordKind.Erasure, "archive"), ErasureJson.Write("retention", [new PositionRange(at, at)]), [],
+            IndexTerms.None, DateTimeOffset.UnixEpoch, null);
+        await connection.ExecuteAsync(
+            $"DELETE FROM body WHERE position = {at};"
+            + $"INSERT INTO record VALUES ({size}, @id, {(int)RecordKind.Erasure}, 0, @leaf, @header);"
+            + $"INSERT INTO body VALUES ({size}, @salt, @content, @answer, @terms)",
+            ("@id", forged.Header.Id.ToByteArray(bigEndian: true)), ("@leaf", forged.Leaf), ("@header", forged.HeaderBytes),
+            ("@salt", forged.Body.Salt), ("@content", forged.Body.Content), ("@answer", forged.Body.Answer),
+            ("@terms", forged.Body.Terms));
     }
 
     private static async Task CoverAsync(DbConnection connection)

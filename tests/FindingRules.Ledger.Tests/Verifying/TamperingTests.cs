@@ -15,6 +15,7 @@ namespace FindingRules.Ledger.Tests.Verifying;
 public sealed class TamperingTests : IAsyncLifetime, IDisposable
 {
     private const int Records = 280;
+    private static readonly string[] Ways = [.. Tampering.Ways, Tampering.ForgedErasure];
     private readonly LedgerPlace _place = new(Store.Sqlite);
     private SignedTreeHead _head = null!;
     private string[] _original = [];
@@ -47,12 +48,13 @@ public sealed class TamperingTests : IAsyncLifetime, IDisposable
 
     [Fact]
     public void Whatever_is_done_to_the_records_is_found_even_when_all_hashes_are_computed_anew() =>
-        Gen.Select(Gen.Int[0, Tampering.Ways.Length - 1].Select(i => Tampering.Ways[i]), Gen.Int, Gen.Bool).Sample(
+        Gen.Select(Gen.Int[0, Ways.Length - 1].Select(i => Ways[i]), Gen.Int, Gen.Bool).Sample(
             (way, seed, isCovered) =>
         {
             var copy = Copy();
             Tampering.DoAsync(copy, way, new Random(seed), isCovered).GetAwaiter().GetResult();
-            Assert.False(VerifyAsync(copy).GetAwaiter().GetResult().IsSound, $"{way}, covered: {isCovered}");
+            var report = VerifyAsync(copy).GetAwaiter().GetResult();
+            Assert.False(report is { IsSound: true, ErasedAfterHead: 0 }, $"{way}, covered: {isCovered}");
             File.Delete(copy);
         }, iter: 120, threads: 1);
 
@@ -138,6 +140,22 @@ public sealed class TamperingTests : IAsyncLifetime, IDisposable
             await connection.ExecuteAsync(sql);
         }
         Assert.Equal(code, (await VerifyAsync(copy)).Problems[0].Code);
+    }
+
+    [Fact]
+    public async Task A_forged_erasure_after_the_head_is_told_apart_from_one_that_the_head_covers()
+    {
+        var copy = Copy();
+        Assert.Equal((2, 0), await CountAsync(copy));
+        await Tampering.DoAsync(copy, Tampering.ForgedErasure, new Random(1), isCovered: true);
+        Assert.Equal((3, 1), await CountAsync(copy));
+
+        async Task<(long, long)> CountAsync(string path)
+        {
+            var report = await VerifyAsync(path);
+            Assert.Empty(report.Problems);
+            return (report.Erased, report.ErasedAfterHead);
+        }
     }
 
     [Fact]

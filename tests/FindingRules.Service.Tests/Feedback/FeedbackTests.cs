@@ -46,6 +46,25 @@ public sealed class FeedbackTests : IAsyncLifetime, IDisposable
         Assert.Empty((await _service.GetJsonAsync("/v1/readings?accepted=true&rule=CUFF-010"))["records"]!.AsArray());
     }
 
+    /// <summary>The id in the address may be written in capitals; the key of a reading never meets the key of feedback.</summary>
+    [Fact]
+    public async Task A_retry_is_one_record_however_the_address_is_written_and_no_reading_takes_its_place()
+    {
+        using var first = await SendAsync(Overridden, "k");
+        using var again = await SendAsync(Overridden, "k", $"{_reading[..^36]}{_reading[^36..].ToUpperInvariant()}");
+        Assert.Equal((first.StatusCode, first.Headers.Location), (again.StatusCode, again.Headers.Location));
+        Assert.Equal(await first.Content.ReadAsStringAsync(), await again.Content.ReadAsStringAsync());
+        Assert.Single((await _service.GetJsonAsync($"{_reading}/feedback"))["feedback"]!.AsArray());
+        // A reading's request is the name of its pack and a line break before the study.
+        using var feedback = await SendAsync($"\n{Overridden}", "k-2");
+        Assert.Equal(HttpStatusCode.Created, feedback.StatusCode);
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/readings");
+        request.Content = new StringContent(Overridden, Encoding.UTF8, "application/json");
+        request.Headers.Add(ReadingRequest.KeyHeader, $"feedback {_reading[^36..]} k-2");
+        using var reading = await _service.Client.SendAsync(request);
+        await reading.IsNoReadingAsync(HttpStatusCode.UnprocessableEntity, "FR7006");
+    }
+
     [Theory]
     [InlineData("""{ "suggestions": [{ "topic": "tear-deep", "subject": "right supraspinatus", "verdict": "accepted" }] }""", "FR7062")]
     [InlineData("""{ "suggestions": [{ "step": "evaluate right subscapularis", "verdict": "overridden", "reason": "wordin" }] }""", "FR6046")]

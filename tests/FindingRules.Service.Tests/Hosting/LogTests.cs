@@ -24,7 +24,7 @@ public sealed class LogTests
     }
 
     [Fact]
-    public async Task Every_request_leaves_a_line_with_route_status_and_time_and_every_reading_its_pack()
+    public async Task Every_request_has_a_line_with_route_status_and_time_and_every_reading_its_pack()
     {
         await using var service = await RunningService.StartAsync();
         (await service.PostAsync(Studies.FullThickness)).Dispose();
@@ -35,6 +35,17 @@ public sealed class LogTests
         Assert.Contains(service.Log.Lines, l => l.Contains("POST /v1/readings 422 in", StringComparison.Ordinal));
         Assert.Contains(service.Log.Lines, l => l.Contains($"read with pack example {digest}", StringComparison.Ordinal));
         Assert.Contains(service.Log.Lines, l => l.Contains("no reading: FR7006", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_was_answered_as_it_should_be_is_told_only_to_who_looks_closely()
+    {
+        await using var service = await RunningService.StartAsync(looksClosely: false);
+        (await service.PostAsync(Studies.FullThickness)).Dispose();
+        (await service.PostAsync(Studies.Misspelt)).Dispose();
+        await service.UntilAsync(() => Task.FromResult(service.Log.Lines.Any(l => l.Contains("POST /v1/readings 422 in", StringComparison.Ordinal))));
+        Assert.DoesNotContain(service.Log.Lines, l => l.Contains("POST /v1/readings 200 in", StringComparison.Ordinal));
+        Assert.DoesNotContain(service.Log.Lines, l => l.Contains("read with pack", StringComparison.Ordinal));
     }
 
     [Fact]

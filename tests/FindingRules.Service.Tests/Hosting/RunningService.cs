@@ -37,7 +37,7 @@ internal sealed class RunningService : IAsyncDisposable
     /// <summary>Runs the service on the example pack, or on what the disk holds, and waits until a pack is in force.</summary>
     public static async Task<RunningService> StartAsync(
         PackDisk? disk = null, ServiceLimits? limits = null, Action<IServiceCollection>? change = null, bool mustBeReady = true,
-        LedgerPlace? ledger = null, int? retentionDays = null)
+        LedgerPlace? ledger = null, int? retentionDays = null, bool looksClosely = true)
     {
         disk ??= PackDisk.WithExample();
         var log = new CapturedLog();
@@ -54,6 +54,7 @@ internal sealed class RunningService : IAsyncDisposable
         var app = ServiceHost.Build(options, messages, builder =>
         {
             builder.Logging.AddProvider(log);
+            if (looksClosely) builder.Logging.AddFilter<CapturedLog>("FindingRules", LogLevel.Debug);
             change?.Invoke(builder.Services);
         }) ?? throw new InvalidOperationException(string.Join('\n', messages.Sorted().Select(m => m.Text)));
         await app.StartAsync();

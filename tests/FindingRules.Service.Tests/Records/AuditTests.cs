@@ -42,10 +42,61 @@ public sealed class AuditTests : IAsyncLifetime, IDisposable
         Assert.Equal(early.Root, (string?)(await _service.GetJsonAsync($"/v1/ledger/tree-head?size={early.Size}"))["root"]);
     }
 
+    /// <summary>From the answer of the proof alone: body to commitment, header to leaf.</summary>
+    [Fact]
+    public async Task What_is_proven_is_the_study_and_the_answer_themselves()
+    {
+        var (address, reading) = await RecordAsync("S-1");
+        var proof = await _service.GetJsonAsync($"{address}/proof");
+        var body = proof["body"]!;
+        Assert.Equal(reading, (string)body["answer"]!);
+        Assert.Equal("S-1", (string)JsonNode.Parse((string)body["content"]!)!["study"]!);
+        IEnumerable<byte> hashed = Convert.FromHexString((string)body["salt"]!);
+        foreach (var part in new[] { "content", "answer", "terms" }.Select(p => Encoding.UTF8.GetBytes((string)body[p]!)))
+            hashed = [.. hashed, .. BitConverter.GetBytes((long)part.Length).Reverse(), .. part];
+        Assert.Equal(
+            (string)JsonNode.Parse((string)proof["header"]!)!["commitment"]!,
+            Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData([.. hashed])));
+    }
+
+    /// <summary>Not even to a retry, which would take it for the first answer.</summary>
+    [Fact]
+    public async Task An_answer_that_was_changed_in_the_store_is_not_given_out()
+    {
+        var (address, _) = await RecordAsync("S-1", "key-1");
+        await using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={_place.Name};Pooling=False"))
+        {
+            await connection.OpenAsync();
+            await using var change = connection.CreateCommand();
+            change.CommandText = "DROP TRIGGER body_unchanged; "
+                + "UPDATE body SET answer = CAST(replace(CAST(answer AS TEXT), 'full-thickness', 'full-thicknesz') AS BLOB)";
+            await change.ExecuteNonQueryAsync();
+        }
+        foreach (var asked in new[] { address, $"{address}/proof", $"{address}/trace" })
+        {
+            using var answer = await _service.Client.GetAsync(asked);
+            await answer.IsProblemAsync(HttpStatusCode.ServiceUnavailable, "FR7050");
+        }
+        using var again = await SendAsync("S-1", "key-1");
+        await again.IsNoReadingAsync(HttpStatusCode.ServiceUnavailable, "FR7050");
+    }
+
+    [Fact]
+    public async Task Whose_suggestions_were_accepted_is_found_with_what_became_of_the_rule()
+    {
+        var (address, _) = await RecordAsync("S-1");
+        using var feedback = await _service.PostAsync(
+            """{ "suggestions": [{ "topic": "tear-depth", "subject": "right supraspinatus", "verdict": "accepted" }] }""", $"{address}/feedback");
+        Assert.Equal(HttpStatusCode.Created, feedback.StatusCode);
+        foreach (var (query, found) in new[] { ("", 1), ("&outcome=fired", 1), ("&outcome=unknown", 0) })
+            Assert.Equal(found, (await _service.GetJsonAsync($"/v1/readings?rule=CUFF-010&accepted=true{query}"))["records"]!.AsArray().Count);
+    }
+
     [Theory]
     [InlineData("rule=CUFF-010", true)]
     [InlineData("rule=CUFF-010&outcome=shown", true)]
     [InlineData("rule=CUFF-010&outcome=unknown", false)]
+    [InlineData("rule=CUFF-010&outcome=fired&missing=tear-length", false)]
     [InlineData("topic=tear-depth", true)]
     [InlineData("topic=tear-depth&value=full-thickness", true)]
     [InlineData("topic=tear-depth&value=bursal-sided", false)]
@@ -96,9 +147,19 @@ public sealed class AuditTests : IAsyncLifetime, IDisposable
         await answer.IsProblemAsync((HttpStatusCode)status, code);
     }
 
-    private async Task<(string Address, string Reading)> RecordAsync(string key)
+    private async Task<HttpResponseMessage> SendAsync(string study, string? retryKey)
     {
-        using var answer = await _service.PostAsync(Studies.FullThickness.Replace("S-7F3K", key, StringComparison.Ordinal));
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/readings")
+        {
+            Content = new StringContent(Studies.FullThickness.Replace("S-7F3K", study, StringComparison.Ordinal), Encoding.UTF8, "application/json"),
+        };
+        if (retryKey is not null) request.Headers.Add("Idempotency-Key", retryKey);
+        return await _service.Client.SendAsync(request);
+    }
+
+    private async Task<(string Address, string Reading)> RecordAsync(string study, string? retryKey = null)
+    {
+        using var answer = await SendAsync(study, retryKey);
         Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
         return (answer.Headers.Location!.ToString(), await answer.Content.ReadAsStringAsync());
     }

@@ -70,6 +70,32 @@ public sealed class LedgerStartTests
         await service.UntilAsync(async () => (await SearchAsync(service)).All(r => r.IsErased));
     }
 
+    /// <summary>Under the rules of retention every record is looked at, so one that is damaged is met at every start.</summary>
+    [Fact]
+    public async Task A_damaged_record_does_not_end_the_service_and_the_others_are_erased()
+    {
+        using var place = new LedgerPlace();
+        var clock = new SetClock(DateTimeOffset.UtcNow.AddDays(-40));
+        await using (var before = await RunningService.StartAsync(ledger: place, change: s => s.AddClock(clock)))
+        {
+            foreach (var _ in new int[3]) (await before.PostAsync(Studies.FullThickness)).Dispose();
+            Assert.Equal(3, (await SearchAsync(before)).Count);
+        }
+        await using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={place.Name};Pooling=False"))
+        {
+            await connection.OpenAsync();
+            await using var change = connection.CreateCommand();
+            change.CommandText = "DROP TRIGGER record_unchanged; UPDATE record SET header = x'7B22616374' WHERE position = "
+                + "(SELECT max(position) FROM record WHERE kind = 1)";
+            await change.ExecuteNonQueryAsync();
+        }
+        await using var service = await RunningService.StartAsync(ledger: place, retentionDays: 30);
+        await service.UntilAsync(() => Task.FromResult(service.Log.All.Contains("the bodies of 2 records were erased", StringComparison.Ordinal)));
+        await service.UntilAsync(() => Task.FromResult(service.Log.All.Contains("1 records are old enough", StringComparison.Ordinal)));
+        using var ready = await service.Client.GetAsync("/readyz");
+        Assert.True(ready.IsSuccessStatusCode);
+    }
+
     private static async Task<IReadOnlyList<LedgerRecord>> SearchAsync(RunningService service) =>
         (await service.Part<LedgerKeeper>().Ledger!.SearchAsync(new LedgerQuery())).Records;
 

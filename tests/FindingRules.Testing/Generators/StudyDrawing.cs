@@ -72,7 +72,7 @@ public static class StudyDrawing
             if (!draw.Chance(55)) continue;
             var to = draw.Between(at, axis.Points.Length - 1);
             stretches.Add(new Stretch(at, to));
-            at = to;
+            at = to + 1;
         }
         return new ExtentValue(axis, [.. stretches]);
     }

@@ -1,7 +1,10 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using FindingRules.Model.Conditions;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Quantities;
+using FindingRules.Model.Studies;
+using FindingRules.Model.Vocabularies;
 using FindingRules.Output;
 using FindingRules.Testing;
 using FindingRules.Tests.Schemas;
@@ -116,8 +119,9 @@ public sealed partial class ReadmeTests
             $"| a file of a pack | {limits.FileBytes >> 20} MiB |",
             $"| a study | {limits.StudyBytes >> 20} MiB |",
             $"| lists and mappings inside each other | {limits.DocumentDepth} |",
-            $"| a rule | {limits.RuleCharacters:N0} characters, {limits.RuleOperators} connecting words and operators, {limits.RuleNesting} brackets inside each other |",
-            $"| digits of a number | {Rational.MostDigits} |",
+            $"| a rule | {limits.RuleCharacters:N0} characters, {limits.RuleOperators} connecting words and operators, {limits.RuleNesting} brackets inside each other, {Quantified.MostNested} counts in one |",
+            "| digits of a number, values of a topic, lesions of a structure, points of an axis "
+                + $"| {Rational.MostDigits}, {Topic.MostValues}, {Lesion.Most}, {Axis.MostPoints} |",
         ];
 
         Assert.All(rows, row => Assert.Contains(row, Repository.ReadText("README.md"), StringComparison.Ordinal));

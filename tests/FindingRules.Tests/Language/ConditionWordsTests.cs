@@ -1,4 +1,5 @@
 using CsCheck;
+using FindingRules.Model.Conditions;
 using Xunit;
 
 namespace FindingRules.Tests.Language;
@@ -36,8 +37,23 @@ public sealed class ConditionWordsTests
             (1, Gen.Select(inner, part => $"not ({part})")),
             (1, Gen.Select(Gen.OneOf("any", "every", "no", "at least 2"), inner, (by, part) => $"{by} cuff-tendon where ({part})"))));
 
+    private static readonly Gen<string> FewCounts = Condition.Where(c => Counts(c) <= Quantified.MostNested);
+
+    /// <summary>How many counts stand inside each other.</summary>
+    private static int Counts(string condition)
+    {
+        var (open, most) = (new Stack<bool>(), 0);
+        for (var i = 0; i < condition.Length; i++)
+        {
+            if (condition[i] == '(') open.Push(condition.AsSpan(0, i).EndsWith("where "));
+            if (condition[i] == ')') open.Pop();
+            most = Math.Max(most, open.Count(isCount => isCount));
+        }
+        return most;
+    }
+
     [Fact]
-    public void Words_read_again_have_the_same_canonical_text() => Condition.Where(c => c.Length < 1_500).Sample(
+    public void Words_read_again_have_the_same_canonical_text() => FewCounts.Where(c => c.Length < 1_500).Sample(
         text =>
         {
             var reading = Reading.Condition("each cuff-tendon", text);
@@ -50,7 +66,7 @@ public sealed class ConditionWordsTests
         iter: 1_000);
 
     [Fact]
-    public void Order_gaps_and_brackets_do_not_change_the_canonical_text() => Gen.Select(Condition, Condition).Sample(
+    public void Order_gaps_and_brackets_do_not_change_the_canonical_text() => Gen.Select(FewCounts, FewCounts).Sample(
         (one, other) =>
         {
             var plain = Reading.Condition("each cuff-tendon", $"({one}) and ({other})").Canonical;

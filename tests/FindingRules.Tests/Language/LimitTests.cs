@@ -1,3 +1,4 @@
+using FindingRules.Model.Conditions;
 using System.Diagnostics;
 using FindingRules.Model.Packs;
 using Xunit;
@@ -20,12 +21,13 @@ public sealed class LimitTests
     }
 
     [Fact]
-    public void Quantifiers_at_the_limit_are_read()
+    public void Three_counts_inside_each_other_are_read_and_one_more_is_not()
     {
         var text = "shadowing";
-        for (var i = 0; i < LoadLimits.Default.RuleNesting; i++) text = $"no tendon where ({text})";
+        for (var i = 0; i < Quantified.MostNested; i++) text = $"no tendon where ({text})";
 
         Assert.Equal("", Reading.Condition("each tendon", text).Said);
+        Assert.StartsWith("FR3111", Reading.Condition("each tendon", $"no tendon where ({text})").Said, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -62,13 +62,13 @@ internal static class Cells
     private static HashSet<int> Points(ImmutableArray<Stretch> stretches) =>
         [.. stretches.SelectMany(s => Enumerable.Range(s.From, s.To - s.From + 1))];
 
-    /// <summary>Every set of separate stretches along so many points.</summary>
+    /// <summary>Every set of stretches along so many points: between two of them lies a point, as a study must send it.</summary>
     private static IEnumerable<ImmutableArray<Stretch>> AllStretches(int points, int from = 0)
     {
         yield return [];
         for (var start = from; start < points; start++)
             for (var end = start; end < points; end++)
-                foreach (var rest in AllStretches(points, end + 1))
+                foreach (var rest in AllStretches(points, end + 2))
                     yield return [new Stretch(start, end), .. rest];
     }
 

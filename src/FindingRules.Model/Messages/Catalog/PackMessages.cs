@@ -63,6 +63,9 @@ public static partial class PackMessages
     public static Message NotTrueOrFalse(Location at, string what, string found) =>
         Error(1115, at, $"{what} is `{found}`; expected `true` or `false`", "write `true` or `false`");
 
+    public static Message TooMany(Location at, string what, int found, int most) =>
+        Error(1116, at, $"{what} has {found} of its entries, the most is {most}", "make two of it, or fewer and wider ones");
+
     private static Message Error(int number, Location at, string text, string? label) =>
         new(number, Severity.Error, at, text) { Label = label };
 

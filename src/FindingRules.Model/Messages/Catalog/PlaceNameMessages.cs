@@ -64,4 +64,10 @@ public static class PlaceNameMessages
         {
             Label = $"write a whole number from 1 to {most}",
         };
+
+    public static Message CountsTooDeep(Location at, int most) =>
+        new(3111, Severity.Error, at, $"more than {most} of `any`, `every`, `no` and `at least` stand inside each other")
+        {
+            Label = "let a topic carry the inner part",
+        };
 }

@@ -34,7 +34,8 @@ public static partial class StudyMessages
             $"send from `{to}` to `{from}`");
 
     public static Message ExtentOverlap(Location at, string finding, Location other) =>
-        Error(5017, at, $"two stretches of `{finding}` overlap; expected stretches that lie apart", "send them as one") with
+        Error(5017, at, $"two stretches of `{finding}` meet or overlap; expected stretches with a point of the axis between them",
+            "send them as one, `from` … `to`; separate defects at neighbouring points as two lesions") with
         {
             Related = [new(other, "the other one")],
         };

@@ -95,6 +95,9 @@ public static partial class StudyMessages
             Related = [new(sided, "with a side here")],
         };
 
+    public static Message TooManyLesions(Location at, string structure, int found, int most) =>
+        Error(5039, at, $"`{structure}` has {found} lesions, the most is {most}", "send those that are spoken of one by one");
+
     private static IReadOnlyCollection<string> SideWords { get; } = ["left", "right", "midline"];
 
     private static Message Error(int number, Location at, string text, string? label) =>

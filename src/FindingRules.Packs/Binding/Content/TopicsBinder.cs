@@ -71,6 +71,8 @@ internal sealed class TopicsBinder
     {
         if (topic.Group("values") is not { } group) return null;
         if (group.Entries.Count == 0) topic.Report(PackMessages.TooFew(group.Location, $"`values` of {topic.Owner}", 0, 1));
+        if (group.Entries.Count > Topic.MostValues)
+            topic.Report(PackMessages.TooMany(group.Location, $"`values` of {topic.Owner}", group.Entries.Count, Topic.MostValues));
         var values = new List<(ScalarNode, Fields)>();
         foreach (var (name, body) in group.Entries)
         {

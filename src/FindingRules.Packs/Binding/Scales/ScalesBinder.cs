@@ -97,7 +97,10 @@ internal sealed class ScalesBinder
     private List<(ScalarNode Name, ScalarNode Range)> ReadBands(Fields fields)
     {
         var bands = new List<(ScalarNode Name, ScalarNode Range)>();
-        foreach (var item in fields.Items("bands", least: 2) ?? [])
+        var items = fields.Items("bands", least: 2) ?? [];
+        if (items.Count > Topic.MostValues && fields.Node("bands") is { } list)
+            fields.Report(PackMessages.TooMany(list.Location, $"`bands` of {fields.Owner}", items.Count, Topic.MostValues));
+        foreach (var item in items)
         {
             if (item is not MappingNode { Entries: [var (name, body)] })
             {

@@ -31,6 +31,8 @@ internal static class VocabularyBinder
             var holder = new MappingNode(name.Source, name.Span, [new MappingEntry(name, body)]);
             var fields = Fields.Of(holder, $"the axis `{name.Value}`", name.Inside, context.Messages, [], name.Value)!;
             var points = FindingBinder.BindWords(fields, name.Value, ExtentReader.None, context);
+            if (points.Count > Axis.MostPoints)
+                fields.Report(PackMessages.TooMany(body.Location, fields.Owner, points.Count, Axis.MostPoints));
             if (fields.IsSound) axes.Add(name.Value, new Axis(name.Value, [.. points], name.Location));
             else context.Known.AddBroken(name.Value);
         }

@@ -24,4 +24,15 @@ public sealed class EvaluateTests
         Assert.Equal(found, string.Join("; ", look.Found));
         Assert.Equal(!isDone, answer.Reading.ImpressionText.Contains("Look again at the right subscapularis", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Two_structures_whose_side_nobody_said_need_not_be_of_one_side()
+    {
+        var answer = ExamplePack.Plain.Compile().Read(new SourceText("study.json", """
+            { "study": "T-1", "subjects": [{ "structure": "subscapularis", "normal": true }, { "structure": "biceps", "findings": { "position": "subluxed" } }] }
+            """));
+
+        Assert.All(answer.Reading!.NextSteps, s => Assert.False(s.IsDone, s.Step));
+        Assert.Contains("Look again at the subscapularis", answer.Reading.ImpressionText, StringComparison.Ordinal);
+    }
 }

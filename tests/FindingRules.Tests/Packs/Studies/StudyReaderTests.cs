@@ -34,10 +34,11 @@ public class StudyReaderTests
         Assert.Equal(("S-7F3K", "example", "S-7F3J"), (study!.Key, study.PackName, study.Supersedes));
         Assert.Equal(("shoulder", Side.Right), (study.Protocols[0].Protocol.Name, study.Protocols[0].Side));
         Assert.Equal(new SignValue(false), study.Facts.Find("trauma")!.Value);
-        Assert.Equal([Side.Right, Side.Right, Side.Unknown], study.Subjects.Select(s => s.Side));
-        Assert.Equal(["L1", "L2"], study.Subjects[0].Lesions.Select(l => l.Id));
+        Assert.Equal(["biceps", "infraspinatus", "supraspinatus"], study.Subjects.Select(s => s.Structure.Name));
+        Assert.Equal([Side.Unknown, Side.Right, Side.Right], study.Subjects.Select(s => s.Side));
+        Assert.Equal(["L1", "L2"], study.Subjects[2].Lesions.Select(l => l.Id));
         Assert.True(study.Subjects[1].IsNormal);
-        Assert.True(study.Subjects[2].IsNotAssessable);
+        Assert.True(study.Subjects[0].IsNotAssessable);
         Assert.Equal("mri", study.EarlierFacts.Find("modality")!.Value.ToString());
         Assert.Equal("3 mm", study.Earlier!.Value[0].Findings.Find("tear-length")!.Value.ToString());
     }
@@ -46,9 +47,9 @@ public class StudyReaderTests
     public void Every_finding_has_line_column_and_pointer()
     {
         var study = Reads.Study(Whole).Study!;
-        var location = study.Subjects[0].Lesions[1].Findings.Find("tear-length")!.Location;
+        var location = study.Subjects[2].Lesions[1].Findings.Find("tear-length")!.Location;
         Assert.Equal(("/subjects/0/lesions/1/findings/tear-length", "\"<9 mm\"", 7), (location.Pointer, location.Words, location.Start.Line));
-        Assert.Equal("/subjects/0/findings/thickness", study.Subjects[0].Findings.Find("thickness")!.Location.Pointer);
+        Assert.Equal("/subjects/0/findings/thickness", study.Subjects[2].Findings.Find("thickness")!.Location.Pointer);
     }
 
     [Fact]

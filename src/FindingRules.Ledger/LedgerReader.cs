@@ -51,7 +51,7 @@ public sealed class LedgerReader : IAsyncDisposable
     /// <summary>How many bodies an erasure of these records would take, with what goes with them.</summary>
     /// <remarks>Feedback on a reading is counted once it is indexed.</remarks>
     public Task<long> CountErasableAsync(IEnumerable<Guid> records, CancellationToken cancellation = default) =>
-        _database.ReadAsync(c => Eraser.CountAsync(c, records), cancellation);
+        _database.ReadAsync(c => new Eraser(_database, TimeProvider.System).CountAsync(c, records), cancellation);
 
     /// <summary>All records that are there now, in order, a few at a time.</summary>
     public IAsyncEnumerable<LedgerRecord> ExportAsync(long from = 0, CancellationToken cancellation = default) =>

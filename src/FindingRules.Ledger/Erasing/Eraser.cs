@@ -40,7 +40,7 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
     });
 
     /// <summary>How many bodies erasing the named records would take.</summary>
-    public static async Task<long> CountAsync(DbConnection connection, IEnumerable<Guid> records)
+    public async Task<long> CountAsync(DbConnection connection, IEnumerable<Guid> records)
     {
         var taken = new SortedDictionary<long, IndexedRecord>();
         foreach (var position in await PositionsAsync(connection, records)) await TakeAsync(connection, position, taken);

@@ -36,7 +36,7 @@ internal sealed class ReadCommand(Terminal terminal)
           --why-not RULE     what keeps a rule from applying, and the smallest changes to the findings
                              after which it would
           --subject SUBJECT  ask of this subject only, such as "right supraspinatus"
-          --what-if          the smallest changes that would take back each suggestion and next step
+          --what-if          the smallest changes that would take back each line of the reading
           --ask-next         what each missing finding would lead to, the weightiest first
 
         Examples:

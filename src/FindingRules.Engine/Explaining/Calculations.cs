@@ -66,15 +66,21 @@ internal sealed class Calculations(Examination examination, StatementNode node, 
         var words = ConditionText.Words(expression);
         return expression switch
         {
-            ConstantExpression => new WorkedOut("number", words, shown, exact, []),
-            MeasureExpression => new WorkedOut("measure", words, shown, exact, []),
+            ConstantExpression => new WorkedOut("number", words, null, shown, exact, []),
+            MeasureExpression measure => new WorkedOut(
+                "measure", words, Titled(words, measure.Finding.Name, measure.Finding.Title), shown, exact, []),
             DerivedExpression derived => new WorkedOut(
-                "derived", words, shown, exact, [WorkOut(derived.Measure.Is, PlaceComposition.From(from, derived.Place))]),
+                "derived", words, Titled(words, derived.Measure.Name, derived.Measure.Title), shown, exact,
+                [WorkOut(derived.Measure.Is, PlaceComposition.From(from, derived.Place))]),
             ArithmeticExpression sum => new WorkedOut(
-                Sign(sum.Operator), words, shown, exact, [WorkOut(sum.Left, from), WorkOut(sum.Right, from)]),
+                Sign(sum.Operator), words, null, shown, exact, [WorkOut(sum.Left, from), WorkOut(sum.Right, from)]),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
     }
+
+    /// <summary>The words that say whose stay as they are.</summary>
+    private static string Titled(string words, string name, string title) =>
+        words.EndsWith(name, StringComparison.Ordinal) ? words[..^name.Length] + title : words;
 
     private static string Sign(ArithmeticOperator arithmetic) => arithmetic switch
     {

@@ -42,24 +42,28 @@ public sealed class Explainer
         return Explain(lines.SelectMany(l => l.By), lines.Select(l => l.Line));
     }
 
-    /// <summary>How one rule came out: at one subject, or at every one that it is bound to.</summary>
-    public Explanation Why(Rule rule, Subject? subject)
+    public Explanation Why(Rule rule, Subject subject) => Why(rule, [subject]);
+
+    /// <summary>How one rule came out at subjects that it is bound to.</summary>
+    public Explanation Why(Rule rule, ImmutableArray<Subject> subjects)
     {
-        var asked = At(rule, subject).ToList();
+        var asked = At(rule, subjects).ToList();
         var lines = new LineWriter(_decided, _reading).Write().Where(l => l.By.Any(asked.Contains)).Select(l => l.Line);
         return Explain(asked, lines) with { Asked = [.. asked.Select(ProofWriter.KeyOf)] };
     }
 
     /// <summary>What keeps one rule from standing, and what would have to be different.</summary>
-    public Explanation WhyNot(Rule rule, Subject? subject)
+    public Explanation WhyNot(Rule rule, Subject subject) => WhyNot(rule, [subject]);
+
+    public Explanation WhyNot(Rule rule, ImmutableArray<Subject> subjects)
     {
         var writer = new ProofWriter(_decided.Examination, _study);
         var whyNot = new WhyNotWriter(_decided.Examination, writer, Ways(), _limits);
-        ImmutableArray<WhyNot> answers = [.. At(rule, subject).ToList().Select(whyNot.Write)];
+        ImmutableArray<WhyNot> answers = [.. At(rule, subjects).ToList().Select(whyNot.Write)];
         return Finish(writer, []) with { WhyNot = answers, Asked = [.. answers.Select(a => a.Key)] };
     }
 
-    /// <summary>What would take back each impression and open step.</summary>
+    /// <summary>What would take back each line of the reading.</summary>
     public Explanation WhatIf()
     {
         var lines = new LineWriter(_decided, _reading).Write().Where(l => WhatIfWriter.IsAbout(l.Line)).ToList();
@@ -77,10 +81,13 @@ public sealed class Explainer
     }
 
     /// <summary>The subjects of the study that a rule is bound to.</summary>
-    public ImmutableArray<Subject> SubjectsOf(Rule rule) => [.. At(rule, null).Select(r => r.Instance.Subject)];
+    public ImmutableArray<Subject> SubjectsOf(Rule rule) => [.. _decided.Rules.Where(r => r.Rule == rule).Select(r => r.Instance.Subject)];
 
-    private IEnumerable<RuleAt> At(Rule rule, Subject? subject) =>
-        _decided.Rules.Where(r => r.Rule == rule && (subject is null || r.Instance.Subject == subject));
+    /// <summary>Every subject of the study.</summary>
+    public ImmutableArray<Subject> Subjects => [.. _decided.Instances.Select(i => _decided.Examination[i].Subject)];
+
+    private IEnumerable<RuleAt> At(Rule rule, ImmutableArray<Subject> subjects) =>
+        _decided.Rules.Where(r => r.Rule == rule && subjects.Contains(r.Instance.Subject));
 
     private Explanation Explain(IEnumerable<RuleAt> rules, IEnumerable<ExplainedLine> lines)
     {

@@ -84,7 +84,8 @@ internal sealed class Looks(Examination examination, StudyPlaces places, Func<in
         };
         return new SeenValue(
             Key(place, subject), Title(place, subject), finding.Name, finding.Title,
-            value is null or NotAssessableValue ? null : ValueWords.Of(value), origin, places.Of(value));
+            value is null or NotAssessableValue ? null : ValueWords.Of(value), origin,
+            value is null || origin == "normal" || subject is null ? null : places.Of(place.IsEarlier, subject, finding));
     }
 
     private Subject? SubjectAt(Place place, int instance, int at) =>

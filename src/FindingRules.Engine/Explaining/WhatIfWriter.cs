@@ -2,11 +2,13 @@ using System.Collections.Immutable;
 using FindingRules.Engine.Explaining.Changing;
 using FindingRules.Engine.Reporting;
 using FindingRules.Model.Explanations;
+using FindingRules.Model.Packs;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Explaining;
 
-/// <summary>What would take back each impression and open step, and how near to it the measurements are.</summary>
+/// <summary>What would take back each line of the reading, and how near to it the measurements are.</summary>
 internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
 {
     public WhatIf Write(ExplainedLine line, ImmutableArray<RuleAt> by, ImmutableArray<Proof> proofs, ImmutableArray<TopicAnswer> answers)
@@ -19,9 +21,20 @@ internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
 
     private static Goal GoalOf(ExplainedLine line, ImmutableArray<RuleAt> by)
     {
-        if (line.Sort != "suggestion") return new StepGone([.. by.Select(r => (r.Rule, r.Instance.Subject))]);
-        var given = by[0].Rule.Topics.First(t => t.Topic.Name == line.Name);
-        return new AnswerGone(given.Topic, given.Value.Name, by[0].Instance.Subject);
+        ImmutableArray<(Rule, Subject)> rules = [.. by.Select(r => (r.Rule, r.Instance.Subject))];
+        switch (line.Sort)
+        {
+            case "suggestion":
+                var given = by[0].Rule.Topics.First(t => t.Topic.Name == line.Name);
+                return new AnswerGone(given.Topic, given.Value.Name, by[0].Instance.Subject);
+            case "held" or "conflict":
+                var topic = by[0].Examination.Network.Pack.Symbols.Topics[line.Name];
+                return new AnswerFreed(topic, by[0].Instance.Subject);
+            case "caution":
+                return new WarningGone(rules);
+            default:
+                return new StepGone(rules);
+        }
     }
 
     /// <summary>The rules behind the line, and behind the answers that those test.</summary>
@@ -58,10 +71,16 @@ internal sealed class WhatIfWriter(WayWriter ways, SearchLimits limits)
     };
 
     private static Margin MarginOf(Proof proof, ProofPart part, Calculation c) => new(
-        proof.Key, part.Words, $"{WordsOf(c.Left)} {c.Left.Value}", c.Threshold!, c.Distance, c.Precision,
-        c.IsWithinPrecision);
+        proof.Key, part.Words, $"{Titles(c.Left)}{(c.Left.Title is null ? " =" : "")} {c.Left.Value}", c.Threshold!, c.Distance,
+        c.Precision, c.IsWithinPrecision);
 
-    private static string WordsOf(WorkedOut left) => left.Sort is "measure" or "derived" ? left.Words.Replace('-', ' ') : $"{left.Words} =";
+    private static string Titles(WorkedOut part) => part switch
+    {
+        { Title: { } title } => title,
+        { From: [var left, var right] } => $"{Titles(left)} {part.Sort} {Titles(right)}",
+        _ => part.Words,
+    };
 
-    public static bool IsAbout(ExplainedLine line) => line.Sort is "suggestion" or "next-step";
+    /// <summary>What was done already cannot be taken back.</summary>
+    public static bool IsAbout(ExplainedLine line) => line.Sort != "done-step";
 }

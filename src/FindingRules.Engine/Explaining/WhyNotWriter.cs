@@ -13,8 +13,13 @@ namespace FindingRules.Engine.Explaining;
 /// <summary>What stood in a rule's way first, and the smallest changes after which it would stand.</summary>
 internal sealed class WhyNotWriter(Examination examination, ProofWriter proofs, WayWriter ways, SearchLimits limits)
 {
+    private const int FewRules = 4;
+
+    private readonly HashSet<(int, TopicStatement)> _looked = [];
+
     public WhyNot Write(RuleAt rule)
     {
+        _looked.Clear();
         var key = proofs.Prove(rule);
         var obstacle = ObstacleOf(rule);
         if (obstacle is null) return new WhyNot(key, Stands: true, null, [], new Search(true, 0, 0, 0, []));
@@ -24,17 +29,18 @@ internal sealed class WhyNotWriter(Examination examination, ProofWriter proofs, 
 
     private Obstacle? ObstacleOf(RuleAt rule) => rule.State.Standing switch
     {
-        Standing.False => new Obstacle("false-part", Part(rule, Truth.False), null, []),
-        Standing.Yields => new Obstacle("superior", null, null, Superiors(rule, Truth.True)),
-        Standing.Unknown => new Obstacle("unknown-part", Part(rule, Truth.Unknown), null, []),
-        Standing.Open => new Obstacle("unknown-superior", null, null, Superiors(rule, Truth.Unknown)),
+        Standing.False => OfPart("false-part", rule, Truth.False),
+        Standing.Yields => new Obstacle("superior", null, null, Superiors(rule, Truth.True), []),
+        Standing.Unknown => OfPart("unknown-part", rule, Truth.Unknown),
+        Standing.Open => new Obstacle("unknown-superior", null, null, Superiors(rule, Truth.Unknown), []),
         _ => rule.Rule.Topics.Select(t => OfTopic(rule, t)).FirstOrDefault(o => o is not null),
     };
 
-    private ProofPart Part(RuleAt rule, Truth truth)
+    private Obstacle OfPart(string sort, RuleAt rule, Truth truth)
     {
         var (condition, node) = First(rule.Rule.Condition, rule.Entry.Condition, rule.Index, truth);
-        return proofs.Part(condition, node, rule.Index, subject: null);
+        var part = proofs.Part(condition, node, rule.Index, subject: null);
+        return new Obstacle(sort, part, null, [], condition is TopicStatement tested ? [.. Behind(rule, tested, part)] : []);
     }
 
     /// <summary>Down through lists of which every part is needed; any other part is told whole.</summary>
@@ -46,6 +52,25 @@ internal sealed class WhyNotWriter(Examination examination, ProofWriter proofs, 
                 return First(all.Parts[i], nodes.Parts[i], instance, truth);
         return (condition, node);
     }
+
+    /// <summary>Down to the findings: what kept the rules that give the answer asked for from giving it.</summary>
+    private IEnumerable<Hindrance> Behind(RuleAt rule, TopicStatement tested, ProofPart part)
+    {
+        if (!_looked.Add((rule.Index, tested))) yield break;
+        foreach (var subject in part.Looks.Select(l => l.Answer).OfType<AnswerKey>().Select(a => a.Subject).Distinct())
+            foreach (var giver in Givers(subject, tested).Take(FewRules))
+                if (ObstacleOf(giver) is { } obstacle)
+                    yield return new Hindrance(proofs.Prove(giver), obstacle);
+    }
+
+    private IEnumerable<RuleAt> Givers(string subject, TopicStatement tested) =>
+        from index in Enumerable.Range(0, examination.Count)
+        where examination[index].IsPresent && examination[index].Subject.Key == subject
+        from entry in examination[index].Plan.Topics
+        where entry.Topic == tested.Topic
+        from giver in entry.Givers
+        where tested.Values.Contains(entry.Topic.Values[giver.Value].Name)
+        select new RuleAt(examination, index, giver.Rule);
 
     private ImmutableArray<ProofKey> Superiors(RuleAt rule, Truth truth) =>
     [
@@ -70,7 +95,7 @@ internal sealed class WhyNotWriter(Examination examination, ProofWriter proofs, 
         };
 
         Obstacle Blocked(string sort, List<RuleAt> rules, params Standing[] standings) => new(
-            sort, null, answer, [.. rules.Where(r => standings.Contains(r.State.Standing)).Select(proofs.Prove).Distinct()]);
+            sort, null, answer, [.. rules.Where(r => standings.Contains(r.State.Standing)).Select(proofs.Prove).Distinct()], []);
     }
 
     private static bool IsOpen(RuleAt rule) => rule.State.Standing is Standing.Unknown or Standing.Open;

@@ -40,10 +40,18 @@ public sealed record WhyNot(ProofKey Key, bool Stands, Obstacle? Obstacle, Immut
 /// </param>
 /// <param name="Part">The part of the condition, for the first two.</param>
 /// <param name="Rules">The rules that did it, with their proofs.</param>
-public sealed record Obstacle(string Sort, ProofPart? Part, AnswerKey? Topic, ImmutableArray<ProofKey> Rules);
+/// <param name="Behind">Where the part tests a topic: what stood in the way of the rules that could have given it the answer.</param>
+public sealed record Obstacle(
+    string Sort, ProofPart? Part, AnswerKey? Topic, ImmutableArray<ProofKey> Rules, ImmutableArray<Hindrance> Behind);
+
+/// <summary>A rule and the first thing that stood in its way.</summary>
+public sealed record Hindrance(ProofKey Rule, Obstacle Obstacle);
 
 /// <summary>What would take back one line of the reading, and how near that is.</summary>
-/// <param name="Ways">The smallest changes after which the line is not said any more, or says something else.</param>
+/// <param name="Ways">
+/// The smallest changes after which the line is not said any more, or says something else; of a withheld topic, after which
+/// it is not withheld.
+/// </param>
 /// <param name="SurvivesPrecision">No rule that it rests on would be decided otherwise within the precision of measurement.</param>
 public sealed record WhatIf(
     ExplainedLine Line, ImmutableArray<Way> Ways, Search Search, ImmutableArray<Margin> Margins, bool SurvivesPrecision);

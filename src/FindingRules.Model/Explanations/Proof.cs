@@ -93,9 +93,10 @@ public sealed record Calculation(
 /// <summary>A quantity with what it was worked out from.</summary>
 /// <param name="Sort">number, measure, derived, or the sign of the operation: + - * /.</param>
 /// <param name="Words">As an author would write it.</param>
+/// <param name="Title">Of a measure, found or worked out: as a sentence names it.</param>
 /// <param name="Value">Exact, such as 14 mm or 2 mm to 3 mm; null where it is unknown.</param>
 /// <param name="Exact">The exact fraction in base units, where it is one number that no short decimal shows.</param>
-public sealed record WorkedOut(string Sort, string Words, string? Value, string? Exact, ImmutableArray<WorkedOut> From);
+public sealed record WorkedOut(string Sort, string Words, string? Title, string? Value, string? Exact, ImmutableArray<WorkedOut> From);
 
 /// <summary>What became of one topic at one subject.</summary>
 /// <param name="Status">published, none, conflict, held or open.</param>

@@ -53,13 +53,21 @@ internal sealed class AnswerJudge
     private ImmutableArray<DrillOverlooked> OfChoice(Claim chosen)
     {
         if (_made.Spot.Right is LookAt look)
-            return [.. _restsOn.Select(i => Of(i, "unknown", $"{Line(i)}: {Waiting(look)}"))];
+            return [.. _restsOn.Select(i => Of(i, "unknown", $"{Line(i)}: {LeadsTo() ?? Waiting(look)}"))];
         var against = chosen is NotYet || chosen.By.IsEmpty ? [] : Needs(chosen).ToList();
-        var needed = _essential.Select(i => Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
+        var needed = _essential.Where(i => !against.Exists(a => a.Mark == i.Mark)).Select(i =>
+            Of(i, "essential", $"{Line(i)}: the right answer rests on it and would not hold without it"));
         var open = _restsOn.Where(i => !i.IsKnown && !against.Exists(a => a.Mark == i.Mark));
         var unknown = _made.Spot.Right is not NotYet ? [] : open.Select(i =>
             Of(i, "unknown", $"{Line(i)}: as long as it is, nothing can be said"));
         return [.. against, .. unknown, .. needed];
+    }
+
+    /// <summary>The first thing that two of its answers would make the reading say.</summary>
+    private string? LeadsTo()
+    {
+        var answers = _made.View.Explainer.AskNext().AskNext[0].Answers.Where(a => !a.Said.IsEmpty).Take(2).ToList();
+        return answers.Count == 0 ? null : string.Join("; ", answers.Select(a => $"if {a.Range}, “{a.Said[0].TrimEnd('.')}”"));
     }
 
     private static string Waiting(LookAt look)

@@ -62,13 +62,21 @@ public sealed class DrillDeck
         return messages.HasErrors ? null : new AnswerJudge(made).Judge(choice, deciding) with { Notice = Notice };
     }
 
-    /// <summary>Keys of all questions by seed: each theme once before any comes again, whole studies before single structures.</summary>
+    /// <summary>
+    /// Keys of all questions by seed: each theme once before any comes again; within that, regions and sorts by turns, a whole
+    /// study before a single structure.
+    /// </summary>
     internal IEnumerable<string> Order(ulong seed)
     {
         var themes = new Dictionary<string, int>(StringComparer.Ordinal);
-        return new SeededOrder(seed).Shuffle(_spots).OrderBy(s => !s.IsWhole)
-            .Select(s => (s.Key, Round: themes[s.Theme] = themes.GetValueOrDefault(s.Theme) + 1)).ToList()
-            .OrderBy(p => p.Round).Select(p => p.Key);
+        var fields = new Dictionary<(int, string), int>();
+        var shuffled = new SeededOrder(seed).Shuffle(_spots);
+        var place = shuffled.Select(s => s.Field).Distinct().Select((f, i) => (f, i)).ToDictionary(p => p.f, p => p.i);
+        int Turn(int round, Spot spot) => fields[(round, spot.Field)] = fields.GetValueOrDefault((round, spot.Field)) + 1;
+        return shuffled.OrderBy(s => !s.IsWhole)
+            .Select(s => (Spot: s, Round: themes[s.Theme] = themes.GetValueOrDefault(s.Theme) + 1)).ToList()
+            .Select(p => (p.Spot, p.Round, Turn: Turn(p.Round, p.Spot))).ToList()
+            .OrderBy(p => p.Round).ThenBy(p => p.Turn).ThenBy(p => place[p.Spot.Field]).Select(p => p.Spot.Key);
     }
 
     internal DrillQuestion? Question(string key, ulong seed) => Make(key, seed)?.Question;

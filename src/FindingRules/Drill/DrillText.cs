@@ -26,15 +26,12 @@ public static class DrillText
     {
         var page = new Outline(to, Width);
         page.Line(0, Lead(judgement));
-        foreach (var overlooked in judgement.Overlooked)
+        var isWrong = judgement.Verdict == DrillVerdict.Wrong;
+        foreach (var overlooked in judgement.Overlooked.Where(o => !isWrong || o.Sort != "essential"))
             page.Line(1, $"{(overlooked.Mark is { } mark ? $"{mark}) " : "- ")}{overlooked.Text}.");
-        if (judgement.Verdict != DrillVerdict.Wrong && !judgement.RestsOn.IsEmpty)
-            page.Line(0, $"It rests on {string.Join(", ", judgement.RestsOn)}.");
-        foreach (var trace in judgement.Traces)
-        {
-            to.WriteLine();
-            ExplanationText.Write(to, trace, trace.WhyNot.IsEmpty ? QuestionSort.Why : QuestionSort.WhyNot);
-        }
+        if (!judgement.RestsOn.IsEmpty)
+            page.Line(0, $"{(isWrong ? "The right answer" : "It")} rests on {string.Join(", ", judgement.RestsOn)}.");
+        foreach (var trace in judgement.Traces) ExplanationText.WriteShort(page, trace);
     }
 
     private static string Lead(DrillJudgement judgement) => judgement.Verdict switch
@@ -42,6 +39,7 @@ public static class DrillText
         DrillVerdict.Right => "Right.",
         DrillVerdict.ReasonIncomplete => "Right. Of what decides it, this was not named:",
         DrillVerdict.WrongReason => "Right, but for the wrong reason:",
-        _ => $"Not right. The rules say {judgement.Right}: {judgement.RightText} What was overlooked:",
+        _ => $"Not right. The rules say {judgement.Right}: {judgement.RightText}"
+            + (judgement.Overlooked.Any(o => o.Sort != "essential") ? " What was overlooked:" : ""),
     };
 }

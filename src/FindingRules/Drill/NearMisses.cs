@@ -10,7 +10,8 @@ internal static class NearMisses
     public static IEnumerable<(Claim Claim, string Text)> Of(CaseView view, Spot spot, SeededOrder order) => spot.Right switch
     {
         Say say => Impressions(view, say.Topic, say.Subject, order),
-        NotYet notYet => Impressions(view, notYet.Topic, notYet.Subject, order),
+        NotYet notYet => Impressions(view, notYet.Topic, notYet.Subject, order)
+            .Where(o => o.Item1 is Say near && near.Topic == notYet.Topic && near.Subject == notYet.Subject),
         TakeStep step => Steps(view, step, order),
         LookAt look => Looks(view, look, order),
         _ => throw new System.Diagnostics.UnreachableException(),
@@ -44,11 +45,19 @@ internal static class NearMisses
     {
         var sent = view.Study.Subjects.FirstOrDefault(s => s.Structure == right.Subject.Structure && s.Side == right.Subject.Side);
         if (sent is { IsNormal: true } or { IsNotAssessable: true }) return [];
-        var findings = right.Subject.Structure?.Kind.Findings ?? view.Pack.Pack.Vocabulary.StudyFacts;
         return
-            from finding in order.Shuffle(findings.Values)
-            where !IsSent(view.Study, right.Subject, finding) && !IsAwaited(view, right.Subject, finding)
-            select ((Claim)new LookAt(right.Subject, finding.Name, []), Spots.LookText(right.Subject, finding.Title));
+            from at in Subjects(view, right.Subject)
+            from finding in order.Shuffle((at.Structure?.Kind.Findings ?? view.Pack.Pack.Vocabulary.StudyFacts).Values)
+            where !IsSent(view.Study, at, finding) && !IsAwaited(view, at, finding)
+            select ((Claim)new LookAt(at, finding.Name, []), Spots.LookText(at, finding.Title));
+    }
+
+    /// <summary>Beside a fact of the study stand findings of what was examined: facts of other regions would be no choice.</summary>
+    private static IEnumerable<Subject> Subjects(CaseView view, Subject right)
+    {
+        if (right.Structure is not null) return [right];
+        var examined = view.Study.Subjects.Where(s => s is { IsNormal: false, IsNotAssessable: false, Lesions.IsEmpty: true });
+        return [.. examined.Select(s => new Subject(s.Structure, s.Side, null)), right];
     }
 
     private static bool IsAwaited(CaseView view, Subject subject, Finding finding) =>

@@ -98,7 +98,7 @@ internal sealed class Sheet
     {
         if (Find(subject, finding) is not null || At(subject, "not-assessable") is not null) return;
         var (name, value) = finding == "structure" ? ("the whole structure", "not examined") : (findingTitle, Unassessed);
-        Item(subject, subject == Subject.Study.Key ? subject : title, finding, name, isNotAssessable ? Hidden : value, false);
+        Item(subject, subject is "study" or "earlier study" ? subject : title, finding, name, isNotAssessable ? Hidden : value, false);
     }
 
     private void Item(string subject, string title, string finding, string name, string value, bool isKnown) =>

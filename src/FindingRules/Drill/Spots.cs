@@ -7,8 +7,9 @@ namespace FindingRules.Drill;
 
 /// <summary>Something in a case that a question can be asked about.</summary>
 /// <param name="Theme">What it is about, so that a session does not ask one thing again and again.</param>
+/// <param name="Field">The region of the body and the sort of question, so that a session goes about.</param>
 /// <param name="IsWhole">The case is a whole study and not one structure.</param>
-internal sealed record Spot(Case Case, DrillSort Sort, Claim Right, string Text, string Key, string Theme, bool IsWhole);
+internal sealed record Spot(Case Case, DrillSort Sort, Claim Right, string Text, string Key, string Theme, string Field, bool IsWhole);
 
 /// <summary>The places of a case at which there is something to ask.</summary>
 internal static class Spots
@@ -31,9 +32,10 @@ internal static class Spots
         let say = new Say(topic, topic.Find(s.Value)!, subject, rules)
         select Make(view, DrillSort.Impression, say, s.Text, $"{subject.Key}\n{topic.Name}", topic.Name);
 
+    /// <summary>The other options are the other answers of the topic, so there have to be some.</summary>
     private static IEnumerable<Spot> Unsaid(CaseView view) =>
         from t in view.Outcome.Topics
-        where t.Topic.Values.Any(v => v.Says is not null) && t.Status is TopicStatus.Held or TopicStatus.Open
+        where t.Topic.Values.Count(v => v.Says is not null) > 1 && t.Status is TopicStatus.Held or TopicStatus.Open
         let rules = Waiting(view, t)
         where !rules.IsEmpty
         select Make(
@@ -83,7 +85,14 @@ internal static class Spots
         ];
     }
 
+    private static string Region(CaseView view, Claim right)
+    {
+        var at = right is Say say ? say.Subject : right is NotYet not ? not.Subject : right.By.Select(b => b.Subject).FirstOrDefault();
+        return (at?.Structure ?? view.Study.Subjects.Select(s => s.Structure).FirstOrDefault())?.Region ?? "";
+    }
+
     private static Spot Make(CaseView view, DrillSort sort, Claim right, string text, string about, string theme) => new(
         view.Case, sort, right, text, QuestionId.KeyOf(view.Pack.Pack.Name, view.Case.Id, sort.ToString(), about), theme,
+        $"{Region(view, right)} {(right is NotYet ? "not yet" : sort.ToString())}",
         view.Study.Subjects.Length >= WholeStudy || !view.Study.Protocols.IsEmpty);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Explaining;
 using FindingRules.Model.Explanations;
 using FindingRules.Model.Messages;
@@ -17,8 +18,9 @@ internal static class Asking
         if (question.Sort is QuestionSort.Why or QuestionSort.WhyNot)
         {
             if (RuleOf(pack.Pack, question, messages) is not { } rule) return null;
-            if (!TrySubject(explainer, rule, question, out var subject, messages)) return null;
-            return question.Sort == QuestionSort.Why ? explainer.Why(rule, subject) : explainer.WhyNot(rule, subject);
+            var subjects = Subjects(explainer, pack.Pack, rule, question, messages);
+            if (subjects.IsEmpty) return null;
+            return question.Sort == QuestionSort.Why ? explainer.Why(rule, subjects) : explainer.WhyNot(rule, subjects);
         }
         if ((question.Rule ?? question.Subject) is { } idle)
         {
@@ -48,20 +50,22 @@ internal static class Asking
         return withdrawal is null ? rule : null;
     }
 
-    /// <summary>Null with success: every subject that the rule is for.</summary>
-    private static bool TrySubject(Explainer explainer, Rule rule, Question question, out Subject? subject, MessageBag messages)
+    /// <summary>Where none is named, every subject that the rule is for; empty with a message.</summary>
+    private static ImmutableArray<Subject> Subjects(
+        Explainer explainer, Pack pack, Rule rule, Question question, MessageBag messages)
     {
-        subject = null;
-        var subjects = explainer.SubjectsOf(rule);
-        if (question.Subject is not { } key)
+        var all = explainer.SubjectsOf(rule);
+        if (question.Subject is not { } name)
         {
-            if (subjects.IsEmpty) messages.Add(ExplanationMessages.NothingForRule(Words(rule.Id), rule.Id, rule.Scope.Written));
-            return !subjects.IsEmpty;
+            if (all.IsEmpty) messages.Add(ExplanationMessages.NothingForRule(Words(rule.Id), rule.Id, rule.Scope.Written));
+            return all;
         }
-        subject = subjects.FirstOrDefault(s => s.Key == key);
-        if (subject is null)
-            messages.Add(ExplanationMessages.NoSuchSubject(Words(key), key, rule.Id, rule.Scope.Written, [.. subjects.Select(s => s.Key)]));
-        return subject is not null;
+        var found = SubjectName.Find(name, all);
+        if (found.IsEmpty)
+            messages.Add(ExplanationMessages.NoSuchSubject(
+                Words(name), name, rule.Id, rule.Scope.Written, [.. all.Select(s => s.Key)],
+                !SubjectName.Find(name, explainer.Subjects).IsEmpty, SubjectName.IsKnown(name, pack.Vocabulary)));
+        return found;
     }
 
     private static Location Words(string asked) => new SourceText("question", asked).Whole;

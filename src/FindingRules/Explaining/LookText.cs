@@ -51,9 +51,8 @@ internal sealed class LookText(Explanation explanation, string owner)
     {
         var unknown = look.Values.Where(v => v.Value is null).Select(Of).ToList();
         if (unknown.Count > 0) return string.Join("; ", unknown);
-        var numbers = new NumberText(look.Values);
-        var left = numbers.Of(calculation.Left);
-        var right = string.Join(" and ", calculation.Right.Select(numbers.Of));
+        var left = NumberText.Of(calculation.Left);
+        var right = string.Join(" and ", calculation.Right.Select(NumberText.Of));
         var how = look.Truth switch
         {
             Truth.True => $"{left} is {calculation.Relation} {right}",

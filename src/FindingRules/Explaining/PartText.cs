@@ -8,6 +8,8 @@ namespace FindingRules.Explaining;
 /// <param name="owner">The title of the rule's own subject, which need not be said again.</param>
 internal sealed class PartText(Outline page, Explanation explanation, string owner)
 {
+    private const string Assessed = " assessed";
+
     public void Write(ProofPart part, int depth)
     {
         switch (part.Sort)
@@ -17,7 +19,7 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 foreach (var inner in part.Parts) Write(inner, depth + 1);
                 break;
             case "not" when part.Parts[0] is { Sort: "statement" } only:
-                page.Line(depth, $"{Mark(part.Truth)} not {only.Words}");
+                page.Line(depth, $"{Mark(part.Truth)} {Opposite(only.Words)}");
                 Looks(only, depth + 1);
                 break;
             case "not":
@@ -26,7 +28,8 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
                 break;
             case "count":
                 page.Line(depth, $"{Mark(part.Truth)} {part.Words}:");
-                foreach (var inner in part.Parts) Counted(inner, depth + 1);
+                // Where enough were found, of the others no more than their names is needed.
+                foreach (var inner in part.Parts) Counted(inner, part.Truth == Truth.True && inner.Truth != Truth.True, depth + 1);
                 break;
             default:
                 page.Line(depth, $"{Mark(part.Truth)} {part.Words}");
@@ -35,17 +38,22 @@ internal sealed class PartText(Outline page, Explanation explanation, string own
         }
     }
 
+    /// <summary>As an author would write it.</summary>
+    private static string Opposite(string words) => words.EndsWith(Assessed, StringComparison.Ordinal)
+        ? $"{words[..^Assessed.Length]} not{Assessed}"
+        : words.Contains(' ') ? $"not ({words})" : $"no {words}";
+
     private void Looks(ProofPart part, int depth)
     {
         foreach (var look in part.Looks) page.Line(depth, new LookText(explanation, owner).Of(look));
     }
 
     /// <summary>Structures of which nothing is known are told in one line, or a shoulder half examined fills the page.</summary>
-    private void Counted(ProofPart counted, int depth)
+    private void Counted(ProofPart counted, bool isAside, int depth)
     {
         var isBare = counted.Truth == Truth.Unknown && !HasSent(counted);
         page.Line(depth, $"{Mark(counted.Truth)} {counted.Subject}{(isBare ? ", of which nothing needed for it was sent" : "")}");
-        if (isBare) return;
+        if (isBare || isAside) return;
         new PartText(page, explanation, counted.Subject ?? owner).Write(counted with { Subject = null }, depth + 1);
     }
 

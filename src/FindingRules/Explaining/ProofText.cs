@@ -5,7 +5,8 @@ using FindingRules.Model.Truths;
 namespace FindingRules.Explaining;
 
 /// <summary>Proofs as a colleague would tell them, each once: where one is needed again, it is pointed at.</summary>
-internal sealed class ProofText(Outline page, Explanation explanation)
+/// <param name="isShort">Without the rules that could have overruled or withheld and do not apply.</param>
+internal sealed class ProofText(Outline page, Explanation explanation, bool isShort = false)
 {
     private readonly HashSet<ProofKey> _told = [];
 
@@ -53,12 +54,12 @@ internal sealed class ProofText(Outline page, Explanation explanation)
             page.Line(depth, superior.Truth == Truth.True
                 ? $"{superior.Rule} goes before it and is true: {superior.Text}"
                 : $"{superior.Rule} goes before it and is undecided: {superior.Text}");
-        Named(depth, "Would overrule it, and do not apply", proof.Superiors.Where(s => s.Truth == Truth.False));
+        Idle(depth, "Goes before it", "Go before it", proof.Superiors.Where(s => s.Truth == Truth.False));
         foreach (var answer in proof.Gives.Select(explanation.Find).OfType<TopicAnswer>())
         {
             if (proof.Truth == Truth.True) Answer(answer, depth);
             var idle = answer.Holders.Where(h => h.Standing == "false");
-            Named(depth, $"Would withhold {answer.Title}, and do not apply", idle);
+            Idle(depth, $"Could withhold {answer.Title}", $"Could withhold {answer.Title}", idle);
         }
     }
 
@@ -77,10 +78,13 @@ internal sealed class ProofText(Outline page, Explanation explanation)
         if (line is not null) page.Line(depth, line);
     }
 
-    private void Named(int depth, string what, IEnumerable<RuleGlance> rules)
+    private void Idle(int depth, string one, string several, IEnumerable<RuleGlance> rules)
     {
-        var ids = string.Join(", ", rules.Select(r => r.Rule).Distinct());
-        if (ids.Length > 0) page.Line(depth, $"{what}: {ids}.");
+        var ids = rules.Select(r => r.Rule).Distinct().ToList();
+        if (isShort || ids.Count == 0) return;
+        page.Line(depth, ids.Count == 1
+            ? $"{one}, but does not apply here: {ids[0]}."
+            : $"{several}, but none of them applies here: {string.Join(", ", ids)}.");
     }
 
     /// <summary>The rules that settled what this one rests on, and those that overrule it.</summary>

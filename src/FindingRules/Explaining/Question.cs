@@ -22,7 +22,7 @@ public enum QuestionSort
     /// <summary>What keeps a rule from standing, and what would have to be different.</summary>
     WhyNot,
 
-    /// <summary>What would take back each suggestion and next step.</summary>
+    /// <summary>What would take back each line of the reading.</summary>
     WhatIf,
 
     /// <summary>What each missing finding would lead to.</summary>

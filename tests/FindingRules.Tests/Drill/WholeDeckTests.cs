@@ -7,6 +7,8 @@ using FindingRules.Model.Packs;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
 using FindingRules.Testing;
+using FindingRules.Testing.Generators;
+using FindingRules.Tests.Engine.Asking;
 using Xunit;
 
 namespace FindingRules.Tests.Drill;
@@ -49,6 +51,20 @@ public sealed partial class WholeDeckTests
             var awaited = m.View.Reading.Unknown.SelectMany(u => u.Missing).Select(k => (k.Subject, k.Finding)).ToHashSet();
             Assert.All(m.Claims.Cast<LookAt>(), c => Assert.Equal(c == m.Spot.Right, awaited.Contains((c.Subject.Key, c.Finding))));
         });
+
+    [Fact]
+    public void What_is_asked_for_first_is_what_the_slow_evaluator_finds_to_settle_most()
+    {
+        var looks = All.Value.Where(m => m.Spot.Right is LookAt).Where((_, i) => i % 40 == 0).ToList();
+        Assert.All(looks, made =>
+        {
+            var study = made.Spot.Case.Study;
+            var brute = new BruteForce(new Sample(Shipped.Pack, study), Evaluator.Examine(Shipped.Network, study));
+            var look = (LookAt)made.Spot.Right;
+            Assert.Equal((look.Subject.Key, look.Finding), brute.Order(made.View.Reading.AskNext.Reverse()).First());
+        });
+        Assert.InRange(looks.Count, 2, 100);
+    }
 
     [Fact]
     public void Options_do_not_repeat() =>

@@ -1,5 +1,6 @@
 using FindingRules.Explaining;
 using FindingRules.Model.Messages;
+using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Text;
 using Xunit;
 
@@ -21,6 +22,40 @@ public sealed class QuestionTests
         Assert.Equal(code, message.Code);
         Assert.Contains(label, message.Label, StringComparison.Ordinal);
         Assert.Equal(message.Fix is not null, label.StartsWith("did you mean", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("right biceps", "`CUFF-010` is for each cuff-tendon, and `right biceps` is none")]
+    [InlineData("left supraspinatus", "the study has no `left supraspinatus`")]
+    [InlineData("upper supraspinatus", "`upper supraspinatus` is no subject that the pack knows, expected a side and a structure")]
+    [InlineData("right supraspinatus lesion L1", "the study has no `right supraspinatus lesion L1`")]
+    public void What_is_wrong_with_a_subject_is_told(string subject, string start) => Assert.StartsWith(
+        start, Refusal(Explained.FullThickness, new Question(QuestionSort.Why, "CUFF-010", subject)).Text, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("right supraspinatus", "right supraspinatus lesion L1", "right supraspinatus lesion L2")]
+    [InlineData("Right supraspinatus tendon", "right supraspinatus lesion L1", "right supraspinatus lesion L2")]
+    [InlineData("supraspinatus", "left supraspinatus", "right supraspinatus lesion L1", "right supraspinatus lesion L2")]
+    [InlineData("left Supraspinatus tendon", "left supraspinatus")]
+    [InlineData("right supraspinatus lesion L2", "right supraspinatus lesion L2")]
+    public void A_subject_is_found_by_what_it_is_called(string name, params string[] keys)
+    {
+        var study = """
+            { "study": "S-1", "subjects": [
+              { "structure": "supraspinatus", "side": "right", "lesions": [{ "id": "L1", "findings": {} }, { "id": "L2", "findings": {} }] },
+              { "structure": "supraspinatus", "side": "left", "findings": { "thickness": "6 mm" } } ] }
+            """;
+        var asked = Explained.Ask(study, new Question(QuestionSort.Why, "CUFF-010", name)).Asked;
+        Assert.Equal(keys, asked.Select(a => a.Subject).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Where_several_rules_are_as_near_none_is_guessed()
+    {
+        string[] rules = ["CUB-010", "CUFF-010", "CUFF-020"];
+        var message = ExplanationMessages.UnknownRule(new SourceText("q", "CUF-010").Whole, "CUF-010", "p", rules);
+        Assert.Equal(("did you mean `CUB-010` or `CUFF-010`?", null), (message.Label, message.Fix));
+        Assert.Equal("CUFF-020", ExplanationMessages.UnknownRule(new SourceText("q", "CUFF-02").Whole, "CUFF-02", "p", rules).Fix!.Replacement);
     }
 
     [Fact]

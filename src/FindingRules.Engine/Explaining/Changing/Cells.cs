@@ -7,6 +7,8 @@ namespace FindingRules.Engine.Explaining.Changing;
 /// <summary>The values of a finding in as few cells as the tests need.</summary>
 internal static class Cells
 {
+    private const int FewExtents = 5;
+
     /// <param name="now">What is known of it; the cell that it lies in is not among the result.</param>
     /// <param name="normal">Whether it departs from normal matters too.</param>
     public static ImmutableArray<Cell> Others(
@@ -75,7 +77,7 @@ internal static class Cells
     private static string Like(ExtentValue nearest, IReadOnlyCollection<ExtentValue> all) => all.Count switch
     {
         1 => nearest.ToString(),
-        2 => $"{nearest}, or {all.First(v => !v.Equals(nearest))}",
+        <= FewExtents => string.Join("; ", all.OrderBy(v => !v.Equals(nearest)).Select(v => v.ToString())),
         _ => $"{nearest}, or another of {all.Count} that the rules take alike",
     };
 

@@ -35,11 +35,11 @@ internal sealed class ChangeSpace
     public ImmutableArray<bool> IsFree { get; }
 
     /// <summary>What is known of a finding now.</summary>
-    public static FindingValue? ValueOf(Examination examination, FindingSlot slot)
-    {
-        var index = slot.IsEarlier ? EarlierIndex(examination, slot.Subject) : Trials.Find(examination, slot.Subject);
-        return examination.ValueAt(index, examination.Network.Slots[slot.Finding]);
-    }
+    public static FindingValue? ValueOf(Examination examination, FindingSlot slot) =>
+        examination.ValueAt(IndexOf(examination, slot), examination.Network.Slots[slot.Finding]);
+
+    public static int IndexOf(Examination examination, FindingSlot slot) =>
+        slot.IsEarlier ? EarlierIndex(examination, slot.Subject) : Trials.Find(examination, slot.Subject);
 
     private static int EarlierIndex(Examination examination, Subject subject)
     {

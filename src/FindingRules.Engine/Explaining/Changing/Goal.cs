@@ -20,6 +20,11 @@ internal abstract class Goal
     /// <summary>Adds everything that the outcome can depend on.</summary>
     public abstract void Reach(Reach reach, Examination examination);
 
+    /// <summary>Adds what brings it about most directly; nothing where that is not to be told apart.</summary>
+    public virtual void Core(Reach reach, Examination examination)
+    {
+    }
+
     /// <summary>Sets of findings of each of which every way changes one.</summary>
     public virtual ImmutableArray<ImmutableHashSet<FindingSlot>> Musts(Examination examination, Study study) => [];
 
@@ -47,6 +52,19 @@ internal sealed class RuleStands(Rule rule, Subject subject) : Goal
     public override ImmutableArray<ImmutableHashSet<FindingSlot>> Musts(Examination examination, Study study) =>
         RuleOf(examination) is { } at ? Changing.Musts.Of(at, ChangeSpace.Normals(study)) : [];
 
+    /// <summary>Of the condition alone, whatever goes before it.</summary>
+    public Truth TruthIn(Examination examination) => RuleOf(examination)?.State.Truth ?? Truth.False;
+
+    public void ReachCondition(Reach reach, Examination examination)
+    {
+        if (RuleOf(examination) is { } at) reach.Add(at.Rule.Condition, at.Entry.Condition, at.Index);
+    }
+
+    public override void Core(Reach reach, Examination examination)
+    {
+        if (RuleOf(examination) is { } at) reach.AddCore(at);
+    }
+
     private RuleAt? RuleOf(Examination examination)
     {
         var index = Trials.Find(examination, subject);
@@ -73,6 +91,33 @@ internal sealed class AnswerGone(Topic topic, string value, Subject subject) : G
     }
 
     public override void Reach(Reach reach, Examination examination) => reach.Add(Trials.Find(examination, subject), topic);
+}
+
+/// <summary>A topic is not withheld, or not contradictory, any more.</summary>
+internal sealed class AnswerFreed(Topic topic, Subject subject) : Goal
+{
+    public override Truth Of(Examination examination)
+    {
+        var index = Trials.Find(examination, subject);
+        if (index < 0) return Truth.True;
+        var status = examination[index].TopicAt(PositionOf(examination[index], topic)).Status;
+        return Kleene.Of(status is not (TopicStatus.Held or TopicStatus.Conflict));
+    }
+
+    public override void Reach(Reach reach, Examination examination) => reach.Add(Trials.Find(examination, subject), topic);
+}
+
+/// <summary>No rule gives a caution any more for the subjects that it was given for.</summary>
+internal sealed class WarningGone(ImmutableArray<(Rule Rule, Subject Subject)> by) : Goal
+{
+    private readonly ImmutableArray<RuleStands> _rules = [.. by.Select(b => new RuleStands(b.Rule, b.Subject))];
+
+    public override Truth Of(Examination examination) => Kleene.Of(_rules.All(r => r.TruthIn(examination) != Truth.True));
+
+    public override void Reach(Reach reach, Examination examination)
+    {
+        foreach (var rule in _rules) rule.ReachCondition(reach, examination);
+    }
 }
 
 /// <summary>No rule proposes a step any more for the subjects that it was proposed for.</summary>

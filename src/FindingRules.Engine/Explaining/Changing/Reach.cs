@@ -23,6 +23,7 @@ internal sealed class Reach(Examination examination)
     private readonly HashSet<(int, Condition)> _conditions = [];
     private readonly HashSet<(bool, Subject)> _wholes = [];
     private readonly SortedSet<string> _gaps = new(StringComparer.Ordinal);
+    private bool _isCore;
 
     public IReadOnlyDictionary<FindingSlot, List<SlotTest>> Tests => _tests;
 
@@ -50,6 +51,13 @@ internal sealed class Reach(Examination examination)
         if (!_rules.Add((rule.Index, rule.Position))) return;
         Add(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
         foreach (var superior in rule.Entry.Superiors) Add(rule with { Position = superior });
+    }
+
+    /// <summary>Only what the rule itself asks, and the rules that give the answers it asks for.</summary>
+    public void AddCore(RuleAt rule)
+    {
+        _isCore = true;
+        if (_rules.Add((rule.Index, rule.Position))) Add(rule.Rule.Condition, rule.Entry.Condition, rule.Index);
     }
 
     public void Add(int index, Topic topic)
@@ -132,11 +140,23 @@ internal sealed class Reach(Examination examination)
         if (statement.Place.IsEarlier) return;
         if (at < 0)
         {
-            if (MissingFinder.SubjectOf(examination, statement.Place, instance) is not { Structure: { } structure } subject) NoSide();
-            else Add(examination.SiteOf(structure, subject.Side), statement.Topic);
-            return;
+            if (MissingFinder.SubjectOf(examination, statement.Place, instance) is not { Structure: { } structure } subject)
+            {
+                NoSide();
+                return;
+            }
+            at = examination.SiteOf(structure, subject.Side);
         }
-        Add(examination[at].IsLesion && statement.Topic.IsPerStructure ? examination[at].Whole : at, statement.Topic);
+        else if (examination[at].IsLesion && statement.Topic.IsPerStructure) at = examination[at].Whole;
+        if (_isCore) Givers(at, statement);
+        else Add(at, statement.Topic);
+    }
+
+    private void Givers(int index, TopicStatement statement)
+    {
+        foreach (var entry in examination[index].Plan.Topics.Where(t => t.Topic == statement.Topic))
+            foreach (var giver in entry.Givers.Where(g => statement.Values.Contains(entry.Topic.Values[g.Value].Name)))
+                AddCore(new RuleAt(examination, index, giver.Rule));
     }
 
     private void Whole(Place place, int instance, int at)

@@ -36,8 +36,14 @@ internal static class Representative
             _ => Rational.Zero,
         };
         // Of a finding that was not sent, the end that a threshold gives says most.
-        return now is null && type.Normal is null ? piece.Low ?? piece.High ?? middle : middle;
+        return now is null && type.Normal is null ? End(piece, type) ?? middle : middle;
     }
+
+    /// <summary>Where it borders on other values, and not where values end to be plausible.</summary>
+    private static Rational? End(Interval piece, MeasureType type) =>
+        piece.Low is { } low && low != type.Plausible.Low ? low
+        : piece.High is { } high && high != type.Plausible.High ? high
+        : piece.Low ?? piece.High;
 
     private static Rational? Nearest(Interval piece, Rational wanted, Rational step, MeasureType type, MeasuredValue? now)
     {

@@ -19,6 +19,8 @@ internal sealed record SearchLimits(int Trials = 4_000, int Changes = 4, int Way
 /// </summary>
 internal sealed class WaySearch
 {
+    private const int MoreOfCore = 2;
+
     private readonly Trials _trials;
     private readonly Goal _goal;
     private readonly SearchLimits _limits;
@@ -26,16 +28,21 @@ internal sealed class WaySearch
     private readonly ImmutableArray<ImmutableArray<Cell>> _cells;
     private readonly ImmutableArray<bool> _isFree;
     private readonly ImmutableArray<ImmutableHashSet<int>> _musts;
+    private readonly ImmutableArray<int> _core;
     private readonly Reach _reach;
     private readonly List<ImmutableArray<(FindingSlot Slot, Cell Cell)>> _found = [];
+    private int _mostTrials;
 
     public WaySearch(Trials trials, Examination examination, Goal goal, SearchLimits limits)
     {
-        (_trials, _goal, _limits) = (trials, goal, limits);
+        (_trials, _goal, _limits, _mostTrials) = (trials, goal, limits, limits.Trials);
         _reach = new Reach(examination);
         goal.Reach(_reach, examination);
         var space = new ChangeSpace(examination, trials.Study, _reach);
         (_slots, _cells, _isFree) = (space.Slots, space.Cells, space.IsFree);
+        var core = new Reach(examination);
+        goal.Core(core, examination);
+        _core = [.. core.Tests.Keys.Select(s => _slots.IndexOf(s)).Where(i => i >= 0)];
         _musts =
         [
             .. goal.Musts(examination, trials.Study).Select(m => m.Select(s => _slots.IndexOf(s)).Where(i => i >= 0).ToImmutableHashSet()),
@@ -49,17 +56,36 @@ internal sealed class WaySearch
         var all = Enumerable.Range(0, _slots.Length).ToList();
         var isHopeless = _isFree.All(f => f) && !MayReach(_trials.Study, all);
         var needed = isHopeless ? [] : Needed(all);
+        var most = Math.Min(_limits.Changes, _slots.Length);
         var size = isHopeless ? _limits.Changes : 0;
-        while (size < Math.Min(_limits.Changes, _slots.Length) && (size == 0 || _found.Count < _limits.Ways))
+        while (size < most && (size == 0 || _found.Count < _limits.Ways))
         {
-            if (!TryAll(needed, size + 1)) break;
+            if (!TryAll(all, needed, size + 1)) break;
             size++;
         }
-        var isOutOfTrials = size < Math.Min(_limits.Changes, _slots.Length) && _found.Count < _limits.Ways;
+        var isOutOfTrials = size < most && _found.Count < _limits.Ways;
         var upTo = Math.Min(size, _slots.Length);
         var because = _reach.Gaps(upTo);
-        if (isOutOfTrials) because = because.Insert(0, $"the search ended after {_trials.Count} changed studies");
-        return new Search(because.IsEmpty, upTo, _slots.Length, _trials.Count, because);
+        if (!isOutOfTrials) return new Search(because.IsEmpty, upTo, _slots.Length, _trials.Count, because);
+        because = because.Insert(0, $"the search ended after {_trials.Count} changed studies");
+        if (_found.Count == 0 && TryCore(needed, size) is { } few)
+            because = because.Insert(1, $"of larger sets only those of the {few} findings that bear on it most directly were tried");
+        return new Search(false, upTo, _slots.Length, _trials.Count, because);
+    }
+
+    /// <summary>
+    /// Where no way was found among all findings: larger sets of the few that matter most, every smaller set of which has been
+    /// tried. How many they are; null where they are not to be told apart.
+    /// </summary>
+    private int? TryCore(ImmutableArray<int> needed, int size)
+    {
+        var few = _core.Concat(needed).Distinct().Order().ToList();
+        if (few.Count == 0 || few.Count == _slots.Length) return null;
+        _mostTrials += _limits.Trials / 2;
+        while (_found.Count == 0 && ++size <= Math.Min(_limits.Changes + MoreOfCore, few.Count))
+            if (!TryAll(few, needed, size))
+                break;
+        return few.Count;
     }
 
     /// <summary>Findings without a change of which nothing can be reached: each way has them all.</summary>
@@ -70,10 +96,10 @@ internal sealed class WaySearch
     }
 
     /// <summary>False where the trials ran out.</summary>
-    private bool TryAll(ImmutableArray<int> needed, int size)
+    private bool TryAll(List<int> of, ImmutableArray<int> needed, int size)
     {
         if (needed.Length > size) return true;
-        var rest = Enumerable.Range(0, _slots.Length).Except(needed).ToList();
+        var rest = of.Except(needed).ToList();
         foreach (var more in Sets(rest, size - needed.Length, [.. _musts.Where(m => !m.Overlaps(needed))]))
             if (!Assign([.. needed.Concat(more).OrderBy(s => _isFree[s]).ThenBy(s => s)], 0, _trials.Study, []))
                 return false;
@@ -82,7 +108,7 @@ internal sealed class WaySearch
 
     private bool Assign(ImmutableArray<int> set, int depth, Study study, ImmutableArray<(FindingSlot Slot, Cell Cell)> changes)
     {
-        if (_trials.Count >= _limits.Trials) return false;
+        if (_trials.Count >= _mostTrials) return false;
         if (depth == set.Length)
         {
             if (_trials.Ask(study, _goal.Of) == Truth.True) _found.Add(changes);

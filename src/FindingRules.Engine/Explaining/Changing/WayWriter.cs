@@ -10,7 +10,7 @@ namespace FindingRules.Engine.Explaining.Changing;
 /// <summary>Ways in words, with what the reading would then say: the changed study is read anew for it.</summary>
 internal sealed class WayWriter(RuleNetwork network, Study study, Examination examination, Reading reading)
 {
-    private readonly ImmutableArray<string> _now = SaidLines.Of(reading);
+    private readonly ImmutableArray<string> _now = SaidLines.Of(network, reading);
     private readonly StudyPlaces _places = new(study);
 
     public (ImmutableArray<Way> Ways, Search Search) Search(Goal goal, SearchLimits limits)
@@ -30,20 +30,20 @@ internal sealed class WayWriter(RuleNetwork network, Study study, Examination ex
     public (ImmutableArray<string> Said, ImmutableArray<string> Gone) Differences(IEnumerable<(FindingSlot Slot, Cell Cell)> changes)
     {
         var changed = changes.Aggregate(study, (s, c) => StudyEdit.With(s, c.Slot, c.Cell.Value));
-        var then = SaidLines.Of(Evaluator.Evaluate(network, changed));
+        var then = SaidLines.Of(network, Evaluator.Evaluate(network, changed));
         return ([.. then.Except(_now)], [.. _now.Except(then)]);
     }
 
     private Change Write(FindingSlot slot, Cell cell)
     {
         var now = ChangeSpace.ValueOf(examination, slot);
-        var place = _places.Of(now);
         var origin = now switch
         {
             null => "not-sent",
             NotAssessableValue => "not-assessable",
-            _ => place is null && IsFilled(slot) ? "normal" : "sent",
+            _ => IsFilled(slot) ? "normal" : "sent",
         };
+        var place = origin is "not-sent" or "normal" ? null : _places.Of(slot.IsEarlier, slot.Subject, slot.Finding);
         return new Change(
             slot.Key, slot.Subject.Title + (slot.IsEarlier ? " in the earlier study" : ""), slot.Finding.Name, slot.Finding.Title,
             now is null or NotAssessableValue ? null : ValueWords.Of(now), origin, place, cell.To, cell.Range);
@@ -51,21 +51,7 @@ internal sealed class WayWriter(RuleNetwork network, Study study, Examination ex
 
     private bool IsFilled(FindingSlot slot)
     {
-        var index = Trials.Find(examination, slot.Subject);
+        var index = ChangeSpace.IndexOf(examination, slot);
         return index >= 0 && examination[index].IsFilled is { } filled && filled[examination.Network.Slots[slot.Finding]];
     }
-}
-
-/// <summary>What a reading says, line by line, for comparing two.</summary>
-internal static class SaidLines
-{
-    public static ImmutableArray<string> Of(Reading reading) =>
-    [
-        .. reading.Suggestions.Select(s => s.Text),
-        .. reading.NextSteps.Select(s => s.IsDone ? $"Done: {s.Text}" : $"Next: {s.Text}"),
-        .. reading.Cautions.Select(c => $"Caution: {c.Text}"),
-        .. reading.Probabilities.Select(p => p.Text),
-        .. reading.Held.Select(h => $"Withheld: {h.Topic.Replace('-', ' ')} of {h.Subject}"),
-        .. reading.Conflicts.Select(c => $"Contradictory: {c.Topic.Replace('-', ' ')} of {c.Subject}"),
-    ];
 }

@@ -8,12 +8,22 @@ public static class ExplanationMessages
     /// <summary>Codes up to this one say that something named was not found; the others that the question is none.</summary>
     public const int LastOfNotFound = 8004;
 
-    public static Message UnknownRule(Location at, string found, string pack, IReadOnlyCollection<string> rules) =>
-        new(8001, Severity.Error, at, $"the pack `{pack}` has no rule `{found}`")
+    private const int FewNear = 3;
+
+    public static Message UnknownRule(Location at, string found, string pack, IReadOnlyCollection<string> rules)
+    {
+        var near = EquallyNear(found, rules);
+        return new Message(8001, Severity.Error, at, $"the pack `{pack}` has no rule `{found}`")
         {
-            Label = Spelling.Help(found, rules) ?? "the files of the pack list its rules",
-            Fix = Spelling.Closest(found, rules) is { } closest ? new Fix($"ask about `{closest}`", at, closest) : null,
+            Label = near.Length switch
+            {
+                0 => Spelling.Help(found, rules) ?? "the files of the pack list its rules",
+                <= FewNear => $"did you mean {Spelling.List(near)}?",
+                _ => $"such as {Spelling.List(near.Take(FewNear))}, and {near.Length - FewNear} more that are as near",
+            },
+            Fix = near is [var only] ? new Fix($"ask about `{only}`", at, only) : null,
         };
+    }
 
     public static Message RuleWithdrawn(Location at, string rule, DateOnly on, string because) =>
         new(8002, Severity.Error, at, $"`{rule}` was withdrawn on {on:yyyy-MM-dd} and takes no part in readings")
@@ -22,8 +32,13 @@ public static class ExplanationMessages
         };
 
     /// <param name="subjects">Those of the study that the rule is for.</param>
-    public static Message NoSuchSubject(Location at, string found, string rule, string scope, IReadOnlyCollection<string> subjects) =>
-        new(8003, Severity.Error, at, $"`{rule}` is for {scope}, and the study has no `{found}` of that sort")
+    /// <param name="isInStudy">It is there, and the rule is not for it.</param>
+    /// <param name="isInPack">A study could have it, and this one has not.</param>
+    public static Message NoSuchSubject(
+        Location at, string found, string rule, string scope, IReadOnlyCollection<string> subjects, bool isInStudy, bool isInPack) =>
+        new(8003, Severity.Error, at, isInStudy ? $"`{rule}` is for {scope}, and `{found}` is none"
+            : isInPack ? $"the study has no `{found}`"
+            : $"`{found}` is no subject that the pack knows, expected a side and a structure, such as `right supraspinatus`, or `study`")
         {
             Label = subjects.Count == 0
                 ? "the study has nothing that the rule is for"
@@ -58,6 +73,16 @@ public static class ExplanationMessages
             Label = Spelling.Help(found, known),
             Fix = Spelling.Closest(found, known) is { } closest ? new Fix($"ask `{closest}`", at, closest) : null,
         };
+
+    /// <summary>Ids are short: where several are as near as the nearest, one alone would be a guess.</summary>
+    private static string[] EquallyNear(string found, IReadOnlyCollection<string> names)
+    {
+        if (Spelling.Closest(found, names) is not { } closest) return [];
+        if (string.Equals(closest, found, StringComparison.OrdinalIgnoreCase)) return [closest];
+        var distance = Spelling.Distance(found, closest);
+        string[] near = [.. names.Where(n => Spelling.Distance(found, n) == distance).Order(StringComparer.Ordinal)];
+        return near.Where(n => n.StartsWith(found, StringComparison.OrdinalIgnoreCase)).ToArray() is { Length: > 0 } longer ? longer : near;
+    }
 
     private static string OneLine(string text) =>
         string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).TrimEnd('.');

@@ -32,6 +32,7 @@ public sealed class RecordLedger : IAsyncDisposable
     private readonly WriteQueue _queue;
     private readonly Indexer _indexer;
     private readonly PackShelf _packs;
+    private readonly Forgetting _forgetting;
 
     private RecordLedger(ILedgerDatabase database, LedgerOptions options, Guid id, SigningKey key)
     {
@@ -39,12 +40,18 @@ public sealed class RecordLedger : IAsyncDisposable
         _queue = new WriteQueue(database, options);
         _indexer = new Indexer(database, _queue, options);
         _packs = new PackShelf(database, options.Time);
+        _forgetting = new Forgetting(database);
     }
 
     /// <summary>Drawn when the ledger was begun; tree heads name it.</summary>
     public Guid Id { get; }
 
     public PublicKey PublicKey => _key.Public;
+
+    /// <summary>
+    /// It was begun just now, and its key was there before: another process begins it too, or a ledger that was there is gone.
+    /// </summary>
+    public bool HasBegunWithOlderKey { get; private init; }
 
     /// <summary>Opens the ledger, begins it where there is none (unless told otherwise), and brings an older one to the present
     /// form.</summary>
@@ -54,8 +61,8 @@ public sealed class RecordLedger : IAsyncDisposable
         var database = await LedgerDatabases.OpenAsync(at, options);
         try
         {
-            var (id, key) = await LedgerIdentity.EstablishAsync(database, at, options);
-            return new RecordLedger(database, options, id, key);
+            var (id, key, isKeyOlder) = await LedgerIdentity.EstablishAsync(database, at, options);
+            return new RecordLedger(database, options, id, key) { HasBegunWithOlderKey = isKeyOlder };
         }
         catch
         {
@@ -173,6 +180,8 @@ public sealed class RecordLedger : IAsyncDisposable
     /// <summary>Erases bodies and records that it did. Proofs keep holding, for the leaves stay.</summary>
     public async Task<ErasureResult> EraseAsync(ErasureRequest request, CancellationToken cancellation = default)
     {
+        if (!ErasureRequest.IsCode(request.Actor) || !ErasureRequest.IsCode(request.Reason))
+            throw new ArgumentException("Actor and reason are codes.", nameof(request));
         var eraser = new Eraser(_database, _options.Time);
         var steps = new List<ErasedStep>();
         foreach (var some in request.Records.IsDefaultOrEmpty ? [] : request.Records.Chunk(500))
@@ -180,8 +189,11 @@ public sealed class RecordLedger : IAsyncDisposable
         while (request.Before is { } before && await StepAsync(() => eraser.EraseBeforeAsync(request, before)))
         {
         }
-        if (steps.Count > 0) await _queue.RunAsync(async () => { await _database.ForgetErasedAsync(); return true; }, cancellation);
-        return new ErasureResult(steps.Sum(s => (long)s.Count), [.. steps.Select(s => s.Record)]) { Unreadable = eraser.Unreadable };
+        return new ErasureResult(steps.Sum(s => (long)s.Count), [.. steps.Select(s => s.Record)])
+        {
+            Unreadable = eraser.Unreadable,
+            AreBytesGone = steps.Count == 0 || await _forgetting.BeginAsync(),
+        };
 
         async Task<bool> StepAsync(Func<Task<ErasedStep?>> erase)
         {
@@ -225,6 +237,7 @@ public sealed class RecordLedger : IAsyncDisposable
     /// <summary>Writes what waits, and closes the store.</summary>
     public async ValueTask DisposeAsync()
     {
+        await _forgetting.DisposeAsync();
         await _indexer.DisposeAsync();
         await _queue.DisposeAsync();
         await _database.DisposeAsync();

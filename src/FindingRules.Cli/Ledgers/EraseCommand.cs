@@ -26,9 +26,9 @@ internal sealed class EraseCommand(Terminal terminal, EraseOptions options)
 
           LOCATION            the path of a file, or postgresql: and a connection string
           --older-than DAYS   everything recorded more than so many days ago
-          --record ID         this record, and feedback on it; may be said several times
+          --record ID         this reading, and feedback on it; may be said several times
           --reason CODE       why, as a code of your own; retention or requested unless said otherwise
-          --actor NAME        who erases; operator unless said otherwise
+          --actor CODE        who erases; operator unless said otherwise
           --ledger-key FILE   the signing key; beside a ledger's file unless said otherwise
           --yes               erase; without it, it is only said how much would be erased
 
@@ -46,7 +46,7 @@ internal sealed class EraseCommand(Terminal terminal, EraseOptions options)
         var days = new CountOption("--older-than", 0, MostDays);
         var records = new Option<string[]>("--record") { HelpName = "the id of a record", Arity = ArgumentArity.OneOrMore };
         var reason = LedgerCommand.Text("--reason", "a code");
-        var actor = LedgerCommand.Text("--actor", "a name");
+        var actor = LedgerCommand.Text("--actor", "a code");
         var key = LedgerCommand.Text("--ledger-key", "a file");
         var yes = LedgerCommand.Flag("--yes");
         var command = new Command("erase") { place, days, records, reason, actor, key, yes, PageOption.Help(Help, terminal) };
@@ -60,6 +60,8 @@ internal sealed class EraseCommand(Terminal terminal, EraseOptions options)
             var options = new EraseOptions(
                 age, [.. named.Select(Guid.Parse)], result.GetValue(reason) ?? (age is null ? "requested" : "retention"),
                 result.GetValue(actor) ?? "operator", result.GetValue(key), result.GetValue(yes));
+            foreach (var word in new[] { options.Reason, options.Actor })
+                if (!ErasureRequest.IsCode(word)) return Refuse(terminal, LedgerUseMessages.ErasureCode(written.Find(word), word));
             return LedgerCall.RunAsync(
                 terminal, result.GetRequiredValue(place), at => new EraseCommand(terminal, options).RunAsync(at, stop));
         });
@@ -87,6 +89,8 @@ internal sealed class EraseCommand(Terminal terminal, EraseOptions options)
         if (await MissingAsync(id => ledger.FindAsync(id, stop)) is { } missing) return LedgerCall.Refuse(terminal, missing);
         var result = await ledger.EraseAsync(
             new ErasureRequest { Actor = options.Actor, Reason = options.Reason, Before = before, Records = options.Records }, stop);
+        if (!result.AreBytesGone) terminal.Error.WriteLine(
+            "Somebody reads the ledger. What was erased is in its files until that ends and the ledger is written or closed.");
         return Say(result.Records.IsEmpty
             ? "There was nothing to erase."
             : $"{Bodies(result.Erased)} erased; {(result.Records.Length == 1 ? "the record that says" : "the records that say")} so: "

@@ -16,6 +16,7 @@ internal sealed class WriteQueue : IAsyncDisposable
     private readonly TimeProvider _time;
     private readonly Channel<Waiting> _waiting;
     private readonly Task _writing;
+    private readonly TimeSpan _wait;
     private long _lastAppend;
     private int _appends;
 
@@ -24,6 +25,7 @@ internal sealed class WriteQueue : IAsyncDisposable
         _database = database;
         _mostRecords = Math.Max(1, options.BatchRecords);
         _time = options.Time;
+        _wait = options.LockWait;
         _waiting = Channel.CreateBounded<Waiting>(new BoundedChannelOptions(Math.Max(1, options.WaitingAppends)) { SingleReader = true });
         _writing = Task.Run(WriteAllAsync);
     }
@@ -37,7 +39,7 @@ internal sealed class WriteQueue : IAsyncDisposable
         Interlocked.Increment(ref _appends);
         try
         {
-            return await EnqueueAsync(new WaitingAppend(record), cancellation);
+            return await EnqueueAsync(new WaitingAppend(record, _time.GetTimestamp()), cancellation);
         }
         finally
         {
@@ -61,7 +63,16 @@ internal sealed class WriteQueue : IAsyncDisposable
         try
         {
             // Once it is in the queue it will be written, whoever still waits for it.
-            await _waiting.Writer.WriteAsync(item, cancellation);
+            using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+            if (!_waiting.Writer.TryWrite(item))
+            {
+                patience.CancelAfter(_wait);
+                await _waiting.Writer.WriteAsync(item, patience.Token);
+            }
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            throw Fail.Locked(_database.Name, _wait);
         }
         catch (ChannelClosedException)
         {
@@ -96,7 +107,16 @@ internal sealed class WriteQueue : IAsyncDisposable
 #pragma warning restore CA1031
         {
             foreach (var waiting in batch) waiting.Done.SetException(e);
+            if (e is LedgerException { Failure: LedgerFailure.Locked or LedgerFailure.Unreachable }) RefuseOthers(e);
         }
+    }
+
+    // They have waited as long as the batch did; each next batch would let them wait as long again.
+    private void RefuseOthers(Exception why)
+    {
+        while (_waiting.Reader.TryPeek(out var next) && next is WaitingAppend append && _time.GetElapsedTime(append.Since) >= _wait
+            && _waiting.Reader.TryRead(out _))
+            append.Done.SetException(why);
     }
 
     private abstract class Waiting;
@@ -106,8 +126,10 @@ internal sealed class WriteQueue : IAsyncDisposable
         public TaskCompletionSource<T> Done { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }
 
-    private sealed class WaitingAppend(NewRecord record) : Waiting<Placed>
+    private sealed class WaitingAppend(NewRecord record, long since) : Waiting<Placed>
     {
+        public long Since => since;
+
         public NewRecord Record => record;
     }
 

@@ -5,7 +5,7 @@ namespace FindingRules.Ledger.Correlation;
 
 /// <summary>
 /// The place of a request in a distributed trace, as W3C Trace Context carries it. Only what the standard allows is taken:
-/// anything else counts as not sent, and a new trace begins.
+/// anything else counts as not sent.
 /// </summary>
 public sealed record TraceContext
 {
@@ -46,6 +46,8 @@ public sealed record TraceContext
 
     /// <summary>The same trace, one step further on.</summary>
     public TraceContext Next() => new(TraceId, RandomHex(8), Flags, State);
+
+    public TraceContext WithoutState() => State.IsEmpty ? this : new TraceContext(TraceId, ParentId, Flags, []);
 
     public bool Equals(TraceContext? other) =>
         other is not null && TraceParent == other.TraceParent && TraceStateHeader == other.TraceStateHeader;

@@ -15,12 +15,16 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
 {
     private const int StepRecords = 500;
     private readonly HashSet<long> _unreadable = [];
-    private static readonly RecordKind[] Erasable = [RecordKind.Reading, RecordKind.Shadow, RecordKind.Feedback];
+
+    // What feedback says is counted under its reading, and goes with it.
+    private static readonly RecordKind[] Erasable = [RecordKind.Reading, RecordKind.Shadow];
 
     /// <summary>Erases up to so many of those older than a moment; null where there are none left.</summary>
     public Task<ErasedStep?> EraseBeforeAsync(ErasureRequest request, DateTimeOffset before) =>
         database.WriteAsync(WriteKind.Record, async connection =>
     {
+        // First of all: of two services that erase at once, the second must see what the first has erased.
+        await database.LockTreeAsync(connection);
         var indexed = await database.LockIndexAsync(connection);
         var positions = await connection.ListAsync(
             r => r.GetInt64(0),
@@ -34,6 +38,8 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
     public Task<ErasedStep?> EraseAsync(ErasureRequest request, IEnumerable<Guid> records) =>
         database.WriteAsync(WriteKind.Record, async connection =>
     {
+        // First of all: of two services that erase at once, the second must see what the first has erased.
+        await database.LockTreeAsync(connection);
         var indexed = await database.LockIndexAsync(connection);
         var positions = new SortedSet<long>();
         foreach (var id in records)

@@ -20,7 +20,8 @@ internal sealed record NewRecord(RecordHeader Header, byte[] HeaderBytes, byte[]
             Commitment = Commitment.Of(body),
             Pack = head.Pack,
             Engine = head.Engine,
-            Correlation = head.Correlation,
+            // What other programs write into the state of a trace is free text, and nothing takes text out of a header again.
+            Correlation = head.Correlation?.WithoutState(),
             About = head.About,
         };
         var bytes = header.ToBytes();

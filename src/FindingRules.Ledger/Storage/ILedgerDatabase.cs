@@ -43,7 +43,8 @@ internal interface ILedgerDatabase : IAsyncDisposable
     Task WritePostingsAsync(DbConnection connection, IReadOnlyDictionary<PostingKey, byte[]> rows);
 
     /// <summary>Does what is needed so that erased bytes are gone from the files, where the store can see to that.</summary>
-    Task ForgetErasedAsync();
+    /// <returns>False where somebody reads what would have to go: to be tried again.</returns>
+    Task<bool> ForgetErasedAsync();
 
     /// <summary>Says in the ledger's own words what a provider reported; null for what no provider reports.</summary>
     LedgerException? Explain(Exception failure);

@@ -8,18 +8,19 @@ namespace FindingRules.Ledger.Storage;
 internal sealed record LedgerIdentity(Guid Id, PublicKey Key)
 {
     /// <summary>Reads it, or begins the ledger with a new id and key.</summary>
-    public static async Task<(Guid Id, SigningKey Key)> EstablishAsync(ILedgerDatabase database, LedgerLocation at, LedgerOptions options)
+    public static async Task<(Guid Id, SigningKey Key, bool IsKeyOlder)> EstablishAsync(ILedgerDatabase database, LedgerLocation at, LedgerOptions options)
     {
         var path = options.KeyFile ?? (at is LedgerLocation.SqliteFile file ? $"{file.Path}.key" : null)
-            ?? throw Fail.KeyUnusable("", "no key file is named");
+            ?? throw Fail.KeyUnusable("", "no file is named for the signing key of a ledger on a server");
         var identity = await database.ReadAsync(FindAsync);
         // A ledger that has begun has its key; making another would hide that it was lost.
+        var isKeyOlder = identity is null && File.Exists(path);
         var key = identity is null ? SigningKey.ReadOrMake(path) : SigningKey.Read(path);
         try
         {
             identity ??= await database.WriteAsync(WriteKind.Record, c => BeginAsync(c, database, key, options.Time));
             if (identity.Key.Id != key.Public.Id) throw Fail.WrongKey(at.Name, key.Public.Id, identity.Key.Id);
-            return (identity.Id, key);
+            return (identity.Id, key, isKeyOlder);
         }
         catch
         {

@@ -17,6 +17,9 @@ namespace FindingRules.Service.Feedback;
 /// <summary>What became of suggestions: accepted, or overridden for a reason that the pack lists. No free text.</summary>
 internal static class FeedbackEndpoints
 {
+    // More than any reading has: each wrong one is answered with all that would be right.
+    private const int MostSuggestions = 500;
+
     public static void MapFeedback(this IEndpointRouteBuilder routes)
     {
         var feedback = routes.MapGroup($"{ReadingEndpoints.Path}/{{id}}/feedback").WithTags(TagOrder.Records);
@@ -51,6 +54,9 @@ internal static class FeedbackEndpoints
         if (FeedbackRequest.Read(text.Content) is not { } request)
             return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
                 "the feedback is not in the form that is taken", "`suggestions`, each with a `verdict` and the name of one suggestion"));
+        if (request.Suggestions.Count > MostSuggestions)
+            return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
+                $"the feedback speaks of {request.Suggestions.Count} suggestions", $"at most {MostSuggestions} at once"));
         var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
@@ -104,9 +110,16 @@ internal static class FeedbackEndpoints
         const int most = 1000;
         var (record, no) = await FindReadingAsync(keeper, id);
         if (record is null) return no!;
-        var page = await keeper.Ledger!.SearchAsync(
-            new LedgerQuery { Kind = RecordKind.Feedback, About = record.Id, Limit = most });
-        return LedgerRoute.Json(new FeedbackResponse([.. page.Records.Select(r => RecordResponse.Of(r))]));
+        var found = new List<RecordResponse>();
+        var query = new LedgerQuery { Kind = RecordKind.Feedback, About = record.Id, Limit = most };
+        do
+        {
+            var page = await keeper.Ledger!.SearchAsync(query);
+            found.AddRange(page.Records.Select(r => RecordResponse.Of(r)));
+            query = query with { Cursor = page.Next };
+        }
+        while (query.Cursor is not null);
+        return LedgerRoute.Json(new FeedbackResponse(found));
     }
 
     private static async Task<(LedgerRecord? Record, IResult? No)> FindReadingAsync(LedgerKeeper keeper, string written)

@@ -73,6 +73,9 @@ internal static class HostBuilding
         log.AddFilter("Microsoft", LogLevel.Warning);
         log.AddFilter("Microsoft.AspNetCore", LogLevel.Error);
         log.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
+        // They would log a fault with its text, which may quote a study; it is logged without.
+        log.AddFilter("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogLevel.None);
+        log.AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.None);
         // Why the service did not start is said in a message of its own.
         log.AddFilter("Microsoft.Extensions.Hosting", LogLevel.Critical);
     }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using FindingRules.Ledger.Failures;
 
 namespace FindingRules.Service.Hosting;
 
@@ -23,14 +24,35 @@ internal static class RequestPipeline
         {
             var start = Stopwatch.GetTimestamp();
             // HEAD becomes another method and a fault another route on the way.
-            var (sent, endpoint) = (context.Request.Method, context.GetEndpoint());
-            await next(context);
-            var level = context.Response.StatusCode < StatusCodes.Status400BadRequest ? LogLevel.Debug : LogLevel.Information;
-            if (!log.IsEnabled(level)) return;
-            var method = Methods.Contains(sent) ? sent : "other method";
-            var route = (endpoint as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
-            var milliseconds = Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3);
-            ServiceLog.Answered(log, level, method, route, context.Response.StatusCode, milliseconds);
+            var (sent, endpoint, isBroken) = (context.Request.Method, context.GetEndpoint(), true);
+            try
+            {
+                await next(context);
+                isBroken = false;
+            }
+            // What fails after the first byte is nobody's to answer any more; the framework ends the connection.
+            catch (LedgerException e)
+            {
+                ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
+                throw;
+            }
+            catch (Exception e) when (e is not OperationCanceledException)
+            {
+                ServiceLog.Failed(log, context.TraceIdentifier, e.GetType().Name, e.StackTrace ?? "");
+                throw;
+            }
+            finally
+            {
+                var isFine = !isBroken && context.Response.StatusCode < StatusCodes.Status400BadRequest;
+                var level = isFine ? LogLevel.Debug : LogLevel.Information;
+                if (log.IsEnabled(level))
+                {
+                    var method = Methods.Contains(sent) ? sent : "other method";
+                    var route = (endpoint as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
+                    var milliseconds = Math.Round(Stopwatch.GetElapsedTime(start).TotalMilliseconds, 3);
+                    ServiceLog.Answered(log, level, method, route, context.Response.StatusCode, milliseconds);
+                }
+            }
         });
     }
 

@@ -39,6 +39,13 @@ internal static partial class ServiceLog
     [LoggerMessage(24, LogLevel.Error, "{Count} records are old enough to be erased and cannot be read: `findingrules ledger verify` names them")]
     public static partial void NotErased(ILogger log, int count);
 
+    [LoggerMessage(25, LogLevel.Warning, "somebody reads the ledger, so that erased bytes are still in its files; it is tried until they are not")]
+    public static partial void NotForgotten(ILogger log);
+
+    [LoggerMessage(26, LogLevel.Warning,
+        "a new ledger was begun in {Ledger} with a signing key that was there before: if there was a ledger too, it is gone from there")]
+    public static partial void KeyOlderThanLedger(ILogger log, string ledger);
+
     [LoggerMessage(EventId = 20, Message = "{Method} {Route} {Status} in {Milliseconds} ms")]
     public static partial void Answered(ILogger log, LogLevel level, string method, string route, int status, double milliseconds);
 

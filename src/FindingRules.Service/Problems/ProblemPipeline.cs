@@ -30,7 +30,9 @@ internal static class ProblemPipeline
         if (fault is LedgerException ledger)
         {
             ServiceLog.LedgerFailed(log, ledger.Told.Code, ledger.Told.Text);
-            return AnswerAsync(context, StatusCodes.Status503ServiceUnavailable, RecordMessages.LedgerDoesNotWork(ledger.Told.Code));
+            context.Response.Headers.RetryAfter = "5";
+            var loss = HttpMethods.IsPost(context.Request.Method) ? LedgerLosses.Of(ledger) : LedgerLoss.NothingAsked;
+            return AnswerAsync(context, StatusCodes.Status503ServiceUnavailable, RecordMessages.LedgerDoesNotWork(ledger.Told.Code, loss));
         }
         if (fault is not null) ServiceLog.Failed(log, context.TraceIdentifier, fault.GetType().Name, fault.StackTrace ?? "");
         return AnswerAsync(context, StatusCodes.Status500InternalServerError, ServiceMessages.Fault());
@@ -47,7 +49,8 @@ internal static class ProblemPipeline
         context.Response.Headers.CacheControl = "no-store";
         var problem = new Problem(status, cause)
         {
-            IsForReading = HttpMethods.IsPost(context.Request.Method) && context.Request.Path.StartsWithSegments(ReadingEndpoints.Path),
+            IsForReading = HttpMethods.IsPost(context.Request.Method) && context.Request.Path.StartsWithSegments(ReadingEndpoints.Path)
+                && !context.Request.Path.Value!.EndsWith("/feedback", StringComparison.Ordinal),
             Request = status >= StatusCodes.Status500InternalServerError ? context.TraceIdentifier : null,
         };
         return problem.AsResult().ExecuteAsync(context);

@@ -21,6 +21,7 @@ internal sealed class LedgerKeeper(
         _ledger = await RecordLedger.OpenAsync(location, new LedgerOptions { KeyFile = settings.Ledger.KeyFile, Time = time });
         Packs = new PackLibrary(_ledger.FindPackAsync);
         ServiceLog.LedgerOpened(log, location.Name, _ledger.Id);
+        if (_ledger.HasBegunWithOlderKey) ServiceLog.KeyOlderThanLedger(log, location.Name);
     }
 
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;

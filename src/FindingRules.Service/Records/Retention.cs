@@ -31,6 +31,7 @@ internal sealed class Retention(
             var result = await ledger.EraseAsync(
                 new ErasureRequest { Actor = Actors.Service, Reason = "retention", Before = time.GetUtcNow().AddDays(-days) }, stop);
             if (result.Erased > 0) ServiceLog.Erased(log, result.Erased, days);
+            if (!result.AreBytesGone) ServiceLog.NotForgotten(log);
             if (result.Unreadable > 0) ServiceLog.NotErased(log, result.Unreadable);
         }
         catch (LedgerException e)

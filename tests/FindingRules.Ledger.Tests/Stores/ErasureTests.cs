@@ -3,8 +3,10 @@ using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Feedback;
 using FindingRules.Ledger.Records;
 using FindingRules.Ledger.Searching;
+using FindingRules.Ledger.Storage;
 using FindingRules.Ledger.Verifying;
 using FindingRules.Testing.Stores;
+using Microsoft.Data.Sqlite;
 using Xunit;
 
 namespace FindingRules.Ledger.Tests.Stores;
@@ -93,6 +95,61 @@ public sealed class ErasureTests
         Assert.True(Holds(path, "a-very-telling-answer"));
         await ledger.EraseAsync(new ErasureRequest { Actor = "archive", Reason = "requested", Records = [reading.Id] });
         Assert.False(Holds(path, "a-very-telling-answer"));
+    }
+
+    /// <summary>A backup, a shell: as long as it reads, what was erased is in the log beside the file, and that is not hidden.</summary>
+    [Fact]
+    public async Task Erased_bytes_go_when_whoever_reads_them_lets_go()
+    {
+        using var place = new LedgerPlace(Store.Sqlite);
+        await using var ledger = await place.OpenAsync();
+        var reading = await ledger.AddAsync(Entries.Reading(1) with { Reading = "\"a-very-telling-answer\""u8.ToArray() });
+        await ledger.AddAsync(2, 50);
+        Assert.Single((await ledger.SearchAsync(new LedgerQuery { Study = "S-1" })).Records);
+        await using (var reader = new SqliteConnection($"Data Source={place.Name};Pooling=false;Mode=ReadOnly"))
+        {
+            await reader.OpenAsync();
+            await reader.ExecuteAsync("BEGIN; SELECT count(*) FROM body");
+            var result = await ledger.EraseAsync(new ErasureRequest { Actor = "archive", Reason = "requested", Records = [reading.Id] });
+            Assert.Equal((1, false), (result.Erased, result.AreBytesGone));
+            Assert.True(Holds(place.Name, "a-very-telling-answer"));
+        }
+        for (var wait = 0; wait < 100 && Holds(place.Name, "a-very-telling-answer"); wait++) await Task.Delay(100);
+        Assert.False(Holds(place.Name, "a-very-telling-answer"));
+    }
+
+    [Theory, OnSqlite, OnPostgreSql]
+    public async Task Two_services_that_erase_at_once_record_each_erasure_once(Store store)
+    {
+        using var place = new LedgerPlace(store);
+        var clock = new SetClock(Today.AddYears(-10));
+        await using var one = await place.OpenAsync(new LedgerOptions { Time = clock });
+        await using var other = await place.OpenAsync(new LedgerOptions { Time = clock });
+        await one.AddAsync(0, 1200);
+        var request = new ErasureRequest { Actor = "archive", Reason = "retention", Before = Today };
+        var results = await Task.WhenAll(one.EraseAsync(request), other.EraseAsync(request));
+        Assert.Equal(1200, results.Sum(r => r.Erased));
+        Assert.Equal(3, results.Sum(r => r.Records.Length));
+    }
+
+    [Fact]
+    public async Task Feedback_goes_with_its_reading_only_and_reasons_are_codes()
+    {
+        using var place = new LedgerPlace(Store.Sqlite);
+        await using var ledger = await place.OpenAsync();
+        var reading = await ledger.AddAsync(Entries.Reading(1));
+        var feedback = Assert.IsType<AppendResult.Appended>(await ledger.AppendAsync(new FeedbackEntry
+        {
+            Reading = reading.Id,
+            Actor = "reader",
+            Reasons = ["no"],
+            Suggestions = [new SuggestionFeedback("tear", ["A-1"], false, "no")],
+        }));
+        var request = new ErasureRequest { Actor = "archive", Reason = "requested", Records = [feedback.Id] };
+        Assert.Equal(0, (await ledger.EraseAsync(request)).Erased);
+        Assert.Single((await ledger.SearchAsync(new LedgerQuery { Reason = "no" })).Records);
+        foreach (var wrong in new[] { request with { Reason = "asked by a patient" }, request with { Actor = "Jo" } })
+            await Assert.ThrowsAsync<ArgumentException>(() => ledger.EraseAsync(wrong));
     }
 
     private static bool Holds(string path, string text) =>

@@ -96,6 +96,14 @@ public sealed class FeedbackTests : IAsyncLifetime, IDisposable
     }
 
     [Fact]
+    public async Task More_suggestions_than_any_reading_has_are_one_mistake()
+    {
+        var many = string.Join(',', Enumerable.Repeat("""{ "step": "a", "verdict": "accepted" }""", 501));
+        using var answer = await SendAsync($$"""{ "suggestions": [{{many}}] }""");
+        await answer.IsProblemAsync(HttpStatusCode.BadRequest, "FR7061");
+    }
+
+    [Fact]
     public async Task A_retry_is_recorded_once_and_its_key_serves_no_other_feedback()
     {
         using var first = await SendAsync(Accepted, "key-1");

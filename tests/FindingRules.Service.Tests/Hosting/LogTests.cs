@@ -1,4 +1,5 @@
 using FindingRules.Testing;
+using FindingRules.Testing.Stores;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Hosting;
@@ -21,6 +22,39 @@ public sealed class LogTests
         await service.UntilAsync(() => Task.FromResult(service.Log.Lines.Count(l => l.Contains("no route", StringComparison.Ordinal)) >= 2));
         foreach (var word in new[] { "S-7F3K", "reangled", "persists", "14 mm", "140", "subluxed", "supraspinatus", "supraspinatos", "tear-length" })
             Assert.DoesNotContain(service.Log.Lines, l => l.Contains(word, StringComparison.Ordinal));
+    }
+
+    /// <summary>With a ledger: what is recorded, asked for, refused while the ledger is held, and an export that breaks off.</summary>
+    [Fact]
+    public async Task No_line_of_the_log_carries_what_the_ledger_holds_or_was_asked()
+    {
+        using var place = new LedgerPlace();
+        await using var service = await RunningService.StartAsync(ledger: place);
+        using var first = await service.PostAsync(Studies.FullThickness);
+        (await service.PostAsync(
+            """{ "suggestions": [{ "topic": "tear-depth", "subject": "right supraspinatus", "verdict": "accepted" }] }""",
+            $"{first.Headers.Location}/feedback")).Dispose();
+        foreach (var asked in new[] { "?study=S-7F3K", "?subject=right%20supraspinatus&missing=tear-length", $"{first.Headers.Location!.ToString()[12..]}/trace?again=true" })
+            (await service.Client.GetAsync($"/v1/readings{asked}")).Dispose();
+        var lines = Enumerable.Range(0, 250).Select(_ => Studies.FullThickness.ReplaceLineEndings(""));
+        (await service.PostAsync(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', lines)), "application/x-ndjson", "/v1/readings/batch")).Dispose();
+        await BreakAsync(place);
+        await Assert.ThrowsAnyAsync<HttpRequestException>(() => service.Client.GetStringAsync("/v1/ledger/export"));
+
+        await service.UntilAsync(() => Task.FromResult(service.Log.All.Contains("GET /v1/ledger/export", StringComparison.Ordinal)));
+        Assert.Contains("the ledger failed: FR6009", service.Log.All, StringComparison.Ordinal);
+        foreach (var word in new[] { "S-7F3K", "persists", "14 mm", "subluxed", "supraspinatus", "tear-length", "full-thickness", "JsonReaderException" })
+            Assert.DoesNotContain(service.Log.Lines, l => l.Contains(word, StringComparison.Ordinal));
+    }
+
+    // In the second page of an export, when the first is on its way.
+    private static async Task BreakAsync(LedgerPlace place)
+    {
+        await using var other = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={place.Name};Pooling=False");
+        await other.OpenAsync();
+        await using var change = other.CreateCommand();
+        change.CommandText = "DROP TRIGGER record_unchanged; UPDATE record SET header = CAST('{\"S-7F3K' AS BLOB) WHERE position = 230";
+        await change.ExecuteNonQueryAsync();
     }
 
     [Fact]

@@ -96,6 +96,36 @@ public sealed class LedgerStartTests
         Assert.True(ready.IsSuccessStatusCode);
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    [InlineData(36_601)]
+    public void Ages_at_which_all_or_nothing_would_be_erased_are_refused(int days)
+    {
+        using var disk = PackDisk.WithExample();
+        var messages = new Model.Messages.MessageBag();
+        Assert.Null(ServiceHost.Build(new ServiceOptions { PackFolders = [disk.Root], RetentionDays = days }, messages));
+        Assert.Contains("RetentionDays", Assert.Single(messages.Sorted()).Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Removed, and with it all that would be acknowledged from then on.</summary>
+    [Fact]
+    public async Task A_ledger_that_was_removed_under_the_service_takes_nothing_and_a_new_one_with_its_key_is_warned_of()
+    {
+        using var place = new LedgerPlace();
+        await using (var service = await RunningService.StartAsync(ledger: place))
+        {
+            (await service.PostAsync(Studies.FullThickness)).Dispose();
+            foreach (var file in new[] { "", "-wal", "-shm" }) File.Delete(place.Name + file);
+            using var refused = await service.PostAsync(Studies.FullThickness);
+            Assert.Equal(System.Net.HttpStatusCode.ServiceUnavailable, refused.StatusCode);
+            await service.UntilAsync(async () => !(await service.Client.GetAsync("/readyz")).IsSuccessStatusCode);
+            Assert.DoesNotContain("signing key that was there before", service.Log.All, StringComparison.Ordinal);
+        }
+        await using var again = await RunningService.StartAsync(ledger: place);
+        Assert.Contains("signing key that was there before", again.Log.All, StringComparison.Ordinal);
+    }
+
     private static async Task<IReadOnlyList<LedgerRecord>> SearchAsync(RunningService service) =>
         (await service.Part<LedgerKeeper>().Ledger!.SearchAsync(new LedgerQuery())).Records;
 

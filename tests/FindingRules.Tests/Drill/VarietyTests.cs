@@ -41,20 +41,4 @@ public sealed class VarietyTests
             if (made.Spot.Right is NotYet not)
                 Assert.All(made.Claims.OfType<Say>(), say => Assert.Equal((not.Topic, not.Subject), (say.Topic, say.Subject)));
     }
-
-    [Fact]
-    public void A_judgement_as_a_person_reads_it()
-    {
-        var question = Deck.Draw(3, Questions).First(q => q.Sort == DrillSort.Impression && Deck.Answer(q.Id)!.Essential.Length > 1);
-        using var text = new StringWriter { NewLine = "\n" };
-        DrillText.Write(text, question);
-        var answer = Deck.Answer(question.Id)!;
-        foreach (var (choice, deciding) in new[] { (answer.Right, answer.RestsOn), (answer.Right, answer.Essential[..1]), ((answer.Right % 3) + 1, []) })
-        {
-            text.WriteLine($"\n--- {choice}: {string.Join(' ', deciding)}\n");
-            DrillText.Write(text, question, Deck.Judge(question.Id, choice, deciding, new())!);
-        }
-        Assert.All(text.ToString().Split('\n'), line => Assert.InRange(line.Length, 0, 100));
-        Snapshot.Match(text.ToString());
-    }
 }

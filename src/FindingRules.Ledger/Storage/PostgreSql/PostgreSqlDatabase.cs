@@ -102,12 +102,13 @@ internal sealed class PostgreSqlDatabase : ILedgerDatabase
         PostgreSqlInsertion.WritePostingsAsync((NpgsqlConnection)connection, rows);
 
     // Erased rows stay in the pages of a table until it is vacuumed.
-    public async Task ForgetErasedAsync()
+    public async Task<bool> ForgetErasedAsync()
     {
         try
         {
             await using var connection = await _source.OpenConnectionAsync();
             foreach (var table in (string[])["body", "posting", "verdict", "retry"]) await connection.ExecuteAsync($"VACUUM {table}");
+            return true;
         }
         catch (Exception e) when (Explain(e) is { } failure)
         {

@@ -13,8 +13,10 @@ namespace FindingRules.Ledger.Storage.Sqlite;
 internal sealed class SqliteDatabase : ILedgerDatabase
 {
     private readonly string _readString;
+    private readonly string _writeString;
     private readonly SqliteWriter _records;
     private readonly SqliteWriter _index;
+    private SqlitePlace? _place;
 
     private SqliteDatabase(string path, LedgerOptions options, bool isStill = false)
     {
@@ -22,9 +24,9 @@ internal sealed class SqliteDatabase : ILedgerDatabase
         LockWait = options.LockWait;
         _readString = ConnectionString(
             isStill ? $"{new Uri(Path.GetFullPath(path)).AbsoluteUri}?immutable=1" : path, SqliteOpenMode.ReadOnly, isPooled: true);
-        var write = ConnectionString(path, SqliteOpenMode.ReadWrite, isPooled: false);
-        _records = new SqliteWriter(write, "FULL", options);
-        _index = new SqliteWriter(write, "NORMAL", options);
+        _writeString = ConnectionString(path, SqliteOpenMode.ReadWrite, isPooled: false);
+        _records = new SqliteWriter(_writeString, "FULL", options);
+        _index = new SqliteWriter(_writeString, "NORMAL", options);
     }
 
     public string Name { get; }
@@ -42,6 +44,7 @@ internal sealed class SqliteDatabase : ILedgerDatabase
         try
         {
             SqliteSchema.Prepare(path, ConnectionString(path, SqliteOpenMode.ReadWriteCreate, isPooled: false), options);
+            database._place = new SqlitePlace(ConnectionString(path, SqliteOpenMode.ReadOnly, isPooled: false));
             return database;
         }
         catch (SqliteException e)
@@ -81,6 +84,7 @@ internal sealed class SqliteDatabase : ILedgerDatabase
 
     public async ValueTask<DbConnection> ConnectAsync(CancellationToken cancellation)
     {
+        CheckPlace();
         var connection = new SqliteConnection(_readString);
         await connection.OpenAsync(cancellation);
         return connection;
@@ -89,9 +93,13 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     public async Task<T> WriteAsync<T>(WriteKind kind, Func<DbConnection, Task<T>> work)
     {
         var writer = kind == WriteKind.Index ? _index : _records;
+        CheckPlace();
         try
         {
-            return await writer.WriteAsync(work);
+            var result = await writer.WriteAsync(work);
+            // Nothing is acknowledged that went into a file that nobody will find again.
+            CheckPlace();
+            return result;
         }
         catch (SqliteException e)
         {
@@ -125,11 +133,22 @@ internal sealed class SqliteDatabase : ILedgerDatabase
         return Task.CompletedTask;
     }
 
-    // Pages are overwritten when freed (secure_delete); what the log still holds of them goes with the log.
-    public Task ForgetErasedAsync()
+    // Pages are overwritten when freed (secure_delete); what the log still holds of them goes with the log, once nobody reads in it.
+    public async Task<bool> ForgetErasedAsync()
     {
-        _records.Run("PRAGMA wal_checkpoint(TRUNCATE)");
-        return Task.CompletedTask;
+        CheckPlace();
+        try
+        {
+            await using var connection = new SqliteConnection(_writeString);
+            await connection.OpenAsync();
+            // Who appends waits as long as this waits.
+            SqliteSchema.Set(connection, "busy_timeout = 100");
+            return await connection.ScalarAsync<long>("PRAGMA wal_checkpoint(TRUNCATE)") == 0;
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteFailures.Explain(e, Name, LockWait);
+        }
     }
 
     public LedgerException? Explain(Exception failure) =>
@@ -139,9 +158,15 @@ internal sealed class SqliteDatabase : ILedgerDatabase
     {
         // The last to close takes the log into the file, which a connection that only reads cannot.
         using (var pool = new SqliteConnection(_readString)) SqliteConnection.ClearPool(pool);
+        _place?.Dispose();
         _index.Dispose();
         _records.Dispose();
         return ValueTask.CompletedTask;
+    }
+
+    private void CheckPlace()
+    {
+        if (_place?.IsLost == true) throw Fail.Missing(Name, "the file that was opened is gone from there, or another one is in its place");
     }
 
     private static string ConnectionString(string path, SqliteOpenMode mode, bool isPooled) =>

@@ -13,13 +13,16 @@ internal static class SqliteSchema
     {
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder))
             throw Fail.Missing(path, "its folder is not there");
+        MakeForOwnerOnly(path);
         using var connection = new SqliteConnection(connectionString);
         connection.Open();
         Set(connection, $"busy_timeout = {(long)options.LockWait.TotalMilliseconds}");
         var scripts = SchemaScripts.Of("sqlite");
         if (!IsNew(connection) && Check(path, connection, scripts.Count) == scripts.Count) return;
 
-        Set(connection, "journal_mode = WAL", "synchronous = FULL");
+        using (var mode = (SqliteCommand)connection.Command("PRAGMA journal_mode = WAL"))
+            if (mode.ExecuteScalar() is not "wal") throw Fail.Device(path, "its file system takes no write-ahead log");
+        Set(connection, "synchronous = FULL");
         Run(connection, "BEGIN IMMEDIATE");
         // Another process may have done it while this one waited for the lock.
         for (var form = IsNew(connection) ? 0 : Check(path, connection, scripts.Count); form < scripts.Count; form++)
@@ -35,6 +38,25 @@ internal static class SqliteSchema
         connection.Open();
         var known = SchemaScripts.Of("sqlite").Count;
         return Check(path, connection, known) == known;
+    }
+
+    // Its log takes the mode of the file. Where it cannot be made, SQLite says why.
+    private static void MakeForOwnerOnly(string path)
+    {
+        if (OperatingSystem.IsWindows() || Path.Exists(path)) return;
+        try
+        {
+            new FileStream(path, new FileStreamOptions
+            {
+                Mode = FileMode.CreateNew,
+                Access = FileAccess.Write,
+                UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite,
+            }).Dispose();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Another process was quicker, or it may not be made.
+        }
     }
 
     public static void Set(SqliteConnection connection, params ReadOnlySpan<string> pragmas)

@@ -16,7 +16,7 @@ public static class LedgerMessages
     public static Message ReadOnly(string ledger) =>
         new(6002, Severity.Error, At(ledger), $"the ledger `{ledger}` may not be written")
         {
-            Label = "give the user that runs this the right to write the file and its folder",
+            Label = "give the user that runs this the right to write the file and its folder; a server must not be one that only reads",
         };
 
     public static Message Locked(string ledger, int milliseconds) =>
@@ -78,9 +78,11 @@ public static class LedgerMessages
         };
 
     public static Message KeyUnusable(string path, string why) =>
-        new(6012, Severity.Error, At(path), $"the signing key `{path}` cannot be used: {why}")
+        new(6012, Severity.Error, At(path), path.Length == 0 ? why : $"the signing key `{path}` cannot be used: {why}")
         {
-            Label = "expected a file that holds an elliptic curve key P-256 in PEM, as made when the ledger was begun",
+            Label = path.Length == 0
+                ? "name a file by `--ledger-key`; the key is made in it when the ledger is begun"
+                : "expected a file that holds an elliptic curve key P-256 in PEM, as made when the ledger was begun",
         };
 
     public static Message IndexBehind(string ledger, long missing) =>

@@ -78,5 +78,11 @@ public static class LedgerUseMessages
             Label = "what is not recorded is evaluated anew each time",
         };
 
+    public static Message ErasureCode(Location at, string found) =>
+        new(6056, Severity.Error, at, $"`{found}` is no code, expected at most 64 small letters, digits and hyphens, such as `requested`")
+        {
+            Label = "what an erasure says stays for ever, so it must not name anybody",
+        };
+
     private static Location At(string what) => new SourceText(what, "").Whole;
 }

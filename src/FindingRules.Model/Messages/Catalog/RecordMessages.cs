@@ -5,11 +5,16 @@ namespace FindingRules.Model.Messages.Catalog;
 /// <summary>FR705x to FR707x: what is said of records, by the service and by the commands that look into a ledger.</summary>
 public static class RecordMessages
 {
-    public static Message LedgerDoesNotWork(string code) =>
+    public static Message LedgerDoesNotWork(string code, LedgerLoss loss = LedgerLoss.NothingAsked) =>
         new(7050, Severity.Error, At("ledger"),
             $"the ledger cannot do its work at present ({code}), expected one that takes and gives records")
         {
-            Label = "there is no reading and nothing was recorded; send it again once the operator of the service has seen to the ledger",
+            Label = loss switch
+            {
+                LedgerLoss.NothingRecorded => "nothing was recorded; send it again in a while",
+                LedgerLoss.NotKnown => "whether it was recorded is not known: send it again with the same `Idempotency-Key`, or search for the study",
+                _ => "ask again in a while; the log of the service says what is wrong",
+            },
         };
 
     public static Message NoLedger() =>
@@ -89,4 +94,16 @@ public static class RecordMessages
             : $"{mistakes} parts of the feedback cannot be recorded, and `messages` says which");
 
     private static Location At(string what) => new SourceText(what, "").Whole;
+}
+
+/// <summary>What became of a request that the ledger could not serve.</summary>
+public enum LedgerLoss
+{
+    /// <summary>It was a question.</summary>
+    NothingAsked,
+
+    NothingRecorded,
+
+    /// <summary>The failure came when it was being written: it is there whole or not at all.</summary>
+    NotKnown,
 }

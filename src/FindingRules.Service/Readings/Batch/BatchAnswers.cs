@@ -9,6 +9,7 @@ using FindingRules.Model.Text;
 using FindingRules.Output;
 using FindingRules.Service.Hosting;
 using FindingRules.Service.Packs;
+using FindingRules.Service.Problems;
 using FindingRules.Service.Records;
 
 namespace FindingRules.Service.Readings.Batch;
@@ -72,7 +73,7 @@ internal sealed class BatchAnswers(
         catch (LedgerException e)
         {
             ServiceLog.LedgerFailed(log, e.Told.Code, e.Told.Text);
-            return await None(line, "the reading could not be recorded", RecordMessages.LedgerDoesNotWork(e.Told.Code));
+            return await None(line, "the reading could not be recorded", RecordMessages.LedgerDoesNotWork(e.Told.Code, LedgerLosses.Of(e)));
         }
     }
 

@@ -20,7 +20,8 @@ internal sealed record LedgerSettings(LedgerLocation? Location, string? KeyFile,
         var location = place == ServiceOptions.NoLedger ? null : LedgerLocation.Read(place, messages);
         return new LedgerSettings(
             location is LedgerLocation.SqliteFile file ? file with { Path = Path.GetFullPath(file.Path) } : location,
-            options.LedgerKey ?? section[Key], ReadDays(options.RetentionDays?.ToString(CultureInfo.InvariantCulture) ?? section[Days], messages));
+            options.LedgerKey ?? section[Key],
+            ReadDays(options.RetentionDays?.ToString(CultureInfo.InvariantCulture) ?? section[Days], messages));
     }
 
     private static int? ReadDays(string? written, MessageBag messages)

@@ -31,12 +31,12 @@ internal static class VerificationText
         }
         var time = head.Time.UtcDateTime.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
         if (report.IsSound && report.Covered == head.Size)
-            to.WriteLine($"  the first {report.Covered:N0} are those that the tree head of {time} UTC was signed for, unchanged");
+            to.WriteLine($"  the tree head of {time} UTC was signed for {Count(head.Size, "record")}, the first here, unchanged");
         else
             to.WriteLine($"  the tree head of {time} UTC was signed for {Count(head.Size, "record")}");
         var after = Math.Max(0, report.Records - head.Size);
-        to.WriteLine($"  {Count(after, "record")} came after it. Of those the head shows nothing: not that they are unchanged,");
-        to.WriteLine("  and not that no more of them were there and were cut off. A later head would.");
+        to.WriteLine($"  {Count(after, "record")} after it. The head says nothing of records after it: not that they are unchanged,");
+        to.WriteLine("  and not that there were no more, which were cut off. A later head would.");
         if (report.ErasedAfterHead == 0) return;
         to.WriteLine(
             $"  {Count(report.ErasedAfterHead, "body", "bodies")} of covered records were erased by records after the head: nothing "

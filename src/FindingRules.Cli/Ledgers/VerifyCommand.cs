@@ -33,10 +33,10 @@ internal sealed class VerifyCommand(Terminal terminal)
           findingrules ledger verify "postgresql:Host=db;Database=records" --head head.json
 
         What was erased is told from what was tampered with: each erasure is a record of its own. A tree
-        head shows nothing of the records after it, nor that some of those were cut off. Bodies that a record
-        after the head says were erased are counted apart: a head cannot show that this erasure was asked
-        for. Without a head, only that the store agrees with itself is shown, which anybody who can write it
-        can bring about.
+        head shows nothing of the records after it, nor that some of those were cut off. Bodies that a
+        record after the head says were erased are counted apart: a head cannot show that this erasure was
+        asked for. Without a head, only that the store agrees with itself is shown, which anybody who can
+        write it can bring about.
 
         Exit codes: 0 it verifies; 4 it does not; 1 it could not be checked.
         """;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Indexing;
 using FindingRules.Ledger.Packs;
 using FindingRules.Ledger.Records;
@@ -46,6 +47,11 @@ public sealed class LedgerReader : IAsyncDisposable
         c => c.ScalarAsync<long>(
             "SELECT count(*) FROM body b JOIN record r ON r.position = b.position WHERE r.time < @before AND r.kind IN (1, 2, 3)",
             ("@before", before.ToUnixTimeMilliseconds())), cancellation);
+
+    /// <summary>How many bodies an erasure of these records would take, with what goes with them.</summary>
+    /// <remarks>Feedback on a reading is counted once it is indexed.</remarks>
+    public Task<long> CountErasableAsync(IEnumerable<Guid> records, CancellationToken cancellation = default) =>
+        _database.ReadAsync(c => new Eraser(_database, TimeProvider.System).CountAsync(c, records), cancellation);
 
     /// <summary>All records that are there now, in order, a few at a time.</summary>
     public IAsyncEnumerable<LedgerRecord> ExportAsync(long from = 0, CancellationToken cancellation = default) =>

@@ -164,7 +164,10 @@ public sealed class RecordLedger : IAsyncDisposable
         ProveAsync(size, record.Index + 1, async (connection, head) => new InclusionProof(
             record.Id, record.Index, record.Header,
             await TreeReader.ReadAsync(
-                connection, ProofPath.Inclusion((ulong)record.Index, (ulong)head.Size), _database.Name), head) { Body = record.Body }, cancellation);
+                connection, ProofPath.Inclusion((ulong)record.Index, (ulong)head.Size), _database.Name), head)
+        {
+            Body = record.Body,
+        }, cancellation);
 
     /// <summary>Shows that an earlier tree is the beginning of the present one, or of a later one.</summary>
     public Task<ProofAnswer<ConsistencyProof>> ProveConsistencyAsync(

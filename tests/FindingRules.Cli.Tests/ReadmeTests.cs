@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using FindingRules.Cli.Tests.Ledgers;
+using FindingRules.Service;
 using FindingRules.Testing;
 using Xunit;
 
@@ -21,6 +23,27 @@ public sealed partial class ReadmeTests
 
         Assert.Equal(0, run.Code);
         FencedBlock.The("text reading").MatchInPieces(run.Out);
+    }
+
+    /// <summary>In a folder that holds the ledger that a service left, with the redirections of a shell.</summary>
+    [Fact]
+    public async Task The_commands_of_an_auditor_do_their_work()
+    {
+        using var ledger = await RecordedLedger.MakeAsync();
+        foreach (var line in FencedBlock.The("sh audit").Text.TrimEnd().Split('\n'))
+        {
+            var parts = line.Split(" > ");
+            var words = parts[0].Split(' ')[1..].Select(w => w switch
+            {
+                ServiceOptions.DefaultLedger => ledger.Name,
+                _ when w.EndsWith(".json", StringComparison.Ordinal) => ledger.PathOf(w),
+                _ => w,
+            });
+            var run = CommandRun.Of([.. words]);
+            Assert.True((run.Code, run.Error) == (ExitCode.Fine, ""), $"{line}\n{run.Error}");
+            Assert.NotEmpty(run.Out);
+            if (parts.Length > 1) File.WriteAllText(ledger.PathOf(parts[1]), run.Out);
+        }
     }
 
     [Theory]

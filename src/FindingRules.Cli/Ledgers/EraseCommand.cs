@@ -78,7 +78,9 @@ internal sealed class EraseCommand(Terminal terminal, EraseOptions options)
     {
         await using var reader = await LedgerReader.OpenAsync(at);
         if (await MissingAsync(id => reader.FindAsync(id, stop)) is { } missing) return LedgerCall.Refuse(terminal, missing);
-        var count = before is { } moment ? await reader.CountErasableAsync(moment, stop) : options.Records.Length;
+        var count = before is { } moment
+            ? await reader.CountErasableAsync(moment, stop)
+            : await reader.CountErasableAsync(options.Records, stop);
         return Say($"{Bodies(count)} would be erased. Nothing was; --yes erases.");
     }
 

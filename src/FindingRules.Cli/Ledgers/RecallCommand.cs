@@ -60,15 +60,16 @@ internal sealed class RecallCommand(Terminal terminal, LedgerReader ledger, Reca
         var query = new LedgerQuery { Rule = options.Rule, Revision = options.Revision, Pack = options.Pack };
         await foreach (var record in ledger.FindAllAsync(query, stop)) Write(record);
         terminal.Out.Flush();
-        if (_readings == 0 && await KnownRules.UnknownAsync(ledger, options.Rule) is { } unknown)
+        if (_readings == 0 && await KnownRules.UnknownAsync(ledger, options.Rule, options.Revision, options.Pack) is { } unknown)
             return LedgerCall.Refuse(terminal, unknown);
+        var erased = await ledger.CountErasedReadingsAsync(stop);
         if (!options.IsJson)
         {
-            terminal.Out.WriteLine(Summary());
+            terminal.Out.WriteLine(Summary(isWhole: erased == 0));
             await WriteWithdrawalsAsync(stop);
         }
         terminal.Out.Flush();
-        if (await ledger.CountErasedReadingsAsync(stop) is var erased and > 0) terminal.Error.WriteLine(string.Create(
+        if (erased > 0) terminal.Error.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{erased:N0} {(erased == 1 ? "reading was" : "readings were")} erased: "
             + $"whether on {options.Rule} or not can no longer be told"));
@@ -99,10 +100,15 @@ internal sealed class RecallCommand(Terminal terminal, LedgerReader ledger, Reca
                 + (isShown ? "" : "  not shown"));
     }
 
-    private string Summary() => _readings == 0
-        ? $"No reading rested on {options.Rule}."
-        : string.Create(CultureInfo.InvariantCulture,
-            $"{_readings:N0} {(_readings == 1 ? "reading" : "readings")} rested on {options.Rule}; in {_shown:N0} it stood in the answer.");
+    private string Summary(bool isWhole)
+    {
+        var asked = options.Rule
+            + (options.Revision is { } revision ? $" of revision {revision}" : "") + (options.Pack is { } pack ? $" with pack {pack}" : "");
+        return _readings > 0
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{_readings:N0} {(_readings == 1 ? "reading" : "readings")} rested on {asked}; in {_shown:N0} it stood in the answer.")
+            : isWhole ? $"No reading rested on {asked}." : $"None of the readings that are left rested on {asked}.";
+    }
 
     private static string Moment(DateTimeOffset time) =>
         time.UtcDateTime.ToString("yyyy-MM-dd HH:mm:ss 'UTC'", CultureInfo.InvariantCulture);

@@ -9,7 +9,8 @@ using FindingRules.Model.Messages.Rendering;
 namespace FindingRules.Cli.Ledgers;
 
 /// <summary>
-/// A verification for a program: <c>{ledger, verified, records?, covered?, after?, erased?, erasedAfterHead?, root?, head?, problemCount, messages}</c>;
+/// A verification for a program:
+/// <c>{ledger, verified, records?, covered?, after?, erased?, erasedAfterHead?, root?, head?, problemCount, messages}</c>;
 /// what has a question mark is missing where the ledger could not be read whole.
 /// </summary>
 internal static class VerificationJson

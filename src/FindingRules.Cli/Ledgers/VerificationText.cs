@@ -38,7 +38,9 @@ internal static class VerificationText
         to.WriteLine($"  {Count(after, "record")} came after it. Of those the head shows nothing: not that they are unchanged,");
         to.WriteLine("  and not that no more of them were there and were cut off. A later head would.");
         if (report.ErasedAfterHead == 0) return;
-        to.WriteLine($"  {Count(report.ErasedAfterHead, "body", "bodies")} of covered records were erased by records after the head: nothing vouches");
+        to.WriteLine(
+            $"  {Count(report.ErasedAfterHead, "body", "bodies")} of covered records were erased by records after the head: nothing "
+            + "vouches");
         to.WriteLine("  for those erasures, which anybody who can write the store could have added. A later head would.");
     }
 

@@ -92,7 +92,10 @@ internal sealed class ProofWriter
             _ => ("statement", ImmutableArray<ProofPart>.Empty),
         };
         var looks = (condition, node) is (Statement statement, StatementNode leaf) ? _looks.Of(statement, leaf, instance, truth) : [];
-        return new ProofPart(sort, ConditionText.Words(condition), Shown.Place(condition.Location), truth, subject, parts, looks);
+        return new ProofPart(sort, ConditionText.Words(condition), Shown.Place(condition.Location), truth, subject, parts, looks)
+        {
+            CarriedBy = (condition as Quantified)?.CarriedBy(truth),
+        };
     }
 
     private ImmutableArray<ProofPart> Parts(ImmutableArray<Condition> conditions, ImmutableArray<Node> nodes, int instance) =>

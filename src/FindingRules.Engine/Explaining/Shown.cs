@@ -13,19 +13,20 @@ internal static class Shown
         return new FilePlace(at.Source.Path, start.Line, start.Column, end.Line, end.Column);
     }
 
-    public static string Interval(Interval interval, Unit unit)
-    {
-        string Of(Rational value) => Quantity.FromBase(value, unit).ToString();
-        return (interval.Low, interval.High) switch
+    public static string Interval(Interval interval, Unit unit) =>
+        Interval(interval, value => Quantity.FromBase(value, unit).ToString());
+
+    /// <summary>Such as 55 %, 2 mm to 3 mm, below 2 mm.</summary>
+    public static string Interval(Interval interval, Func<Rational, string> show) =>
+        (interval.Low, interval.High) switch
         {
-            ({ } low, { } high) when low == high => Of(low),
+            ({ } low, { } high) when low == high => show(low),
             ({ } low, { } high) =>
-                $"{(interval.LowClosed ? "" : "more than ")}{Of(low)} to {(interval.HighClosed ? "" : "below ")}{Of(high)}",
-            ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {Of(low)}",
-            (null, { } high) => $"{(interval.HighClosed ? "at most" : "below")} {Of(high)}",
+                $"{(interval.LowClosed ? "" : "more than ")}{show(low)} to {(interval.HighClosed ? "" : "below ")}{show(high)}",
+            ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {show(low)}",
+            (null, { } high) => $"{(interval.HighClosed ? "at most" : "below")} {show(high)}",
             _ => "any value",
         };
-    }
 
     /// <summary>The exact fraction of one number that has to be rounded for showing.</summary>
     public static string? Exact(Interval interval, Unit unit)

@@ -51,8 +51,17 @@ internal sealed class BorderlineWriter(Examination examination)
             case (Statement statement, StatementNode leaf):
                 foreach (var chosen in leaf.Choices(examination, instance))
                     if (leaf.Test(examination, chosen, isWidened: false) != leaf.Test(examination, chosen, isWidened: true))
-                        StatementEvidence.Add(_measures, examination, statement, leaf, chosen);
+                        Add(statement, leaf, chosen);
                 break;
         }
+    }
+
+    /// <summary>Where the precision leaves nothing to compare, how far the limit is says nothing.</summary>
+    private void Add(Statement statement, StatementNode leaf, int[] chosen)
+    {
+        var measures = new Once<Evidence>();
+        StatementEvidence.Add(measures, examination, statement, leaf, chosen);
+        var isLost = LostAmounts.IsLost(examination, leaf, chosen);
+        for (var i = 0; i < measures.Count; i++) _measures.Add(isLost ? measures[i] with { Distance = null } : measures[i]);
     }
 }

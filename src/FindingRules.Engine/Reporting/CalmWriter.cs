@@ -8,8 +8,8 @@ namespace FindingRules.Engine.Reporting;
 
 /// <summary>
 /// The calm line of each protocol of which everything was assessed, where on its side nothing was said, nothing true waits for
-/// something unknown and nothing sent, now or of the earlier study, departs from normal. What a caution answers, and what is near
-/// a limit, is excepted in the line itself.
+/// something unknown and nothing sent, now or of the earlier study, departs from normal. What a caution names, what is near a
+/// limit, a probability and a fact of the study that departs from normal are excepted in the line itself.
 /// </summary>
 internal static class CalmWriter
 {
@@ -48,7 +48,7 @@ internal static class CalmWriter
                 sides = sides.With(rule.Instance.Side);
         // What was abnormal earlier and is not spoken of now may have been treated or missed: the line would settle which.
         foreach (var subject in study.Subjects)
-            if (NormalFilling.IsDescribed(subject) && !IsAnswered(subject, reading))
+            if (NormalFilling.IsDescribed(subject) && !IsAnswered(decided, subject, reading))
                 sides = sides.With(subject.Side);
         foreach (var subject in study.Earlier ?? [])
             if (NormalFilling.IsDescribed(subject))
@@ -64,19 +64,33 @@ internal static class CalmWriter
         foreach (var subject in study.Subjects)
             if (NormalFilling.IsDescribed(subject))
                 sides = sides.With(subject.Side);
+        // They are of no structure, so they do not speak against the line, but it must not seem to speak of them.
+        foreach (var probability in reading.Probabilities) sides = sides.With(SideOf(decided, probability.Subject));
+        foreach (var fact in study.Facts.InOrder)
+            if (NormalFilling.IsDescribing(fact))
+                sides = sides.With(Side.None);
         return sides;
     }
 
-    /// <summary>Each thing in it that departs from normal is spoken of by a caution.</summary>
-    private static bool IsAnswered(StudySubject sent, Reading reading)
+    /// <summary>Each thing in it that departs from normal is named by a caution.</summary>
+    private static bool IsAnswered(Decided decided, StudySubject sent, Reading reading)
     {
         if (!sent.Lesions.IsEmpty) return false;
         var key = new Subject(sent.Structure, sent.Side, null).Key;
         foreach (var finding in sent.Findings.InOrder)
-            if (NormalFilling.IsDescribing(finding)
-                && !reading.Cautions.Any(c => c.RestsOn.Any(e => e.Subject == key && e.Finding == finding.Finding.Name)))
+            if (NormalFilling.IsDescribing(finding) && !IsNamed(decided, reading, key, finding.Finding.Name))
                 return false;
         return true;
+    }
+
+    private static bool IsNamed(Decided decided, Reading reading, string subject, string finding)
+    {
+        foreach (var caution in reading.Cautions)
+            foreach (var evidence in caution.RestsOn)
+                if (evidence.Subject == subject && evidence.Finding == finding
+                    && Naming.Names(decided.Examination.Network.Pack, caution, evidence))
+                    return true;
+        return false;
     }
 
     private static Side SideOf(Decided decided, string subject)

@@ -30,6 +30,10 @@ internal sealed class Decided
 
     public bool HasEarlierStudy => _study.Earlier is not null;
 
+    public bool HasProtocol => !_study.Protocols.IsEmpty;
+
+    public ImmutableArray<StudySubject> Sent => _study.Subjects;
+
     public ImmutableArray<int> Instances { get; }
 
     /// <summary>Rules that are not false, or would not be with the measures widened; by subject, then id.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Studies;
@@ -22,6 +23,16 @@ internal static class DoneSteps
             if (!IsSent(examination, target, finding))
                 return false;
         return true;
+    }
+
+    /// <summary>The findings of the look that could not be judged at the structure or in any lesion of it.</summary>
+    public static ImmutableArray<string> NotAssessable(Examination examination, int whole, EvaluateStep step)
+    {
+        var hidden = ImmutableArray.CreateBuilder<string>();
+        foreach (var finding in step.CompletedBy)
+            if (Sent(examination, whole, finding).All(static v => v is NotAssessableValue))
+                hidden.Add(finding.Name);
+        return hidden.DrainToImmutable();
     }
 
     /// <summary>The structure to evaluate, on the side of the subject that it is said of.</summary>

@@ -36,9 +36,10 @@ internal sealed class EvidenceWriter(Examination examination)
                 Walk(negation.Part, not.Part, instance, Kleene.Not(truth));
                 break;
             case (Quantified quantified, CountNode count):
+                var carries = quantified.CarriedBy(truth);
                 foreach (var site in count.Sites(examination, instance))
-                    if (site >= 0 && count.Where.Decide(examination, site, isWidened: false) is var inside && inside != Truth.Unknown)
-                        Walk(quantified.Where, count.Where, site, inside);
+                    if (site >= 0 && count.Where.Decide(examination, site, isWidened: false) == carries)
+                        Walk(quantified.Where, count.Where, site, carries);
                 break;
             case (Statement statement, StatementNode leaf):
                 Choice(statement, leaf, instance, truth);

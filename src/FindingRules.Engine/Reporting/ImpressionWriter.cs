@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
@@ -12,8 +13,6 @@ namespace FindingRules.Engine.Reporting;
 /// </summary>
 internal sealed class ImpressionWriter(Decided decided, Reading reading)
 {
-    private const int MostAsked = 5;
-
     private readonly StringBuilder _text = new();
 
     public static string Write(Decided decided, Reading reading) => new ImpressionWriter(decided, reading).Write();
@@ -37,12 +36,10 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
         foreach (var caution in reading.Cautions) Line($"Caution: {caution.Text}");
         foreach (var (_, near) in borderline.Near()) Line(near);
         foreach (var gap in reading.NotAssessed) Line(GapLine(gap));
-        // Beside an earlier study the note is the answer; what could still be measured is no lack.
-        if (_text.Length == 0 && (reading.Notes.IsEmpty || !decided.HasEarlierStudy) && reading.AskNext is [_, ..] asked)
-            Line($"Undecided: what was found settles nothing yet. Needed: {string.Join("; ", asked.Take(MostAsked).Select(m => m.Text))}.");
-        foreach (var note in reading.Notes) Line($"Note: {note}");
+        foreach (var hidden in HiddenLooks()) Line(GapLine(hidden));
         if (_text.Length == 0)
-            Line("No rule of this pack applies to what was sent. No protocol was named, so completeness was not checked.");
+            foreach (var line in new SilentText(decided, reading).Lines()) Line(line);
+        foreach (var note in reading.Notes) Line($"Note: {note}");
         Line(reading.Notice);
         return _text.ToString().TrimEnd('\n');
     }
@@ -98,6 +95,30 @@ internal sealed class ImpressionWriter(Decided decided, Reading reading)
     }
 
     private string TitleOf(string subjectKey) => decided.Find(subjectKey)?.Title ?? subjectKey;
+
+    /// <summary>A look that was tried counts as done; that it told nothing stays in the text.</summary>
+    private IEnumerable<NotAssessed> HiddenLooks()
+    {
+        var told = new Once<int>();
+        foreach (var rule in decided.Live)
+        {
+            if (rule.State.Standing != Standing.Stands || !rule.IsPublished) continue;
+            foreach (var conclusion in rule.Rule.Conclusions)
+            {
+                if (conclusion is not EvaluateConclusion { Step: var step }
+                    || !DoneSteps.IsDone(decided.Examination, step, rule.Index)) continue;
+                var target = DoneSteps.Target(decided.Examination, step, rule.Index);
+                var hidden = DoneSteps.NotAssessable(decided.Examination, target, step);
+                var subject = decided.Examination[target].Subject.Key;
+                if (hidden.IsEmpty || told.Contains(target) || IsGap(subject, hidden)) continue;
+                told.Add(target);
+                yield return new NotAssessed("", subject, hidden, IsNotAssessable: true);
+            }
+        }
+    }
+
+    private bool IsGap(string subject, ImmutableArray<string> findings) => reading.NotAssessed.Any(g =>
+        g.Subject == subject && g.IsNotAssessable && findings.All(f => g.Findings.Contains(f)));
 
     private string GapLine(NotAssessed gap)
     {

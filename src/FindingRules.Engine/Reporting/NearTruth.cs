@@ -20,7 +20,8 @@ internal static class NearTruth
             (AllOf all, AllNode nodes) => OfParts(all.Parts.Zip(nodes.Parts), isEachNeeded: wanted == Truth.True),
             (AnyOf any, AnyNode nodes) => OfParts(any.Parts.Zip(nodes.Parts), isEachNeeded: wanted == Truth.False),
             (Negation negation, NotNode not) => CanBecome(Kleene.Not(wanted), examination, negation.Part, not.Part, instance),
-            _ => truth != Truth.Unknown && node.Decide(examination, instance, isWidened: true) != truth,
+            _ => truth != Truth.Unknown && node.Decide(examination, instance, isWidened: true) != truth
+                && !(node is StatementNode leaf && LostAmounts.IsLost(examination, leaf, instance)),
         };
 
         bool OfParts(IEnumerable<(Condition Part, Node Node)> parts, bool isEachNeeded) => isEachNeeded

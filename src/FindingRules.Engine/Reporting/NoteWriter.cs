@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using FindingRules.Engine.Normalising;
+using FindingRules.Model.Packs;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
@@ -10,10 +11,10 @@ namespace FindingRules.Engine.Reporting;
 /// <summary>How the study was taken, where that is not what its sender may have expected, and what no rule answered.</summary>
 internal static class NoteWriter
 {
-    public static ImmutableArray<string> Write(Study study, Reading reading)
+    public static ImmutableArray<string> Write(Decided decided, Study study, Reading reading)
     {
         var notes = ImmutableArray.CreateBuilder<string>();
-        var said = new Said(reading);
+        var said = new Said(decided.Examination.Network.Pack, reading);
         var subjects = InOrder(study.Subjects);
         AddNotFilled(notes, subjects);
         foreach (var subject in subjects)
@@ -21,6 +22,7 @@ internal static class NoteWriter
             if (subject.IsNotAssessable || subject.Lesions.Length > 0 || subject.Side == Side.Unknown) notes.AddRange(Notes(subject));
             if (reading.Held.IsEmpty || !AddWithheld(notes, subject, reading)) AddUnanswered(notes, subject, said);
         }
+        AddUnanswered(notes, study.Facts, Subject.Study, [], said);
         foreach (var subject in InOrder(study.Earlier ?? [])) AddEarlier(notes, subject, study, said);
         return notes.DrainToImmutable();
     }
@@ -92,9 +94,9 @@ internal static class NoteWriter
     private static bool AddWithheld(ImmutableArray<string>.Builder notes, StudySubject sent, Reading reading)
     {
         var whole = new Subject(sent.Structure, sent.Side, null);
-        var holds = reading.Held.Where(h => IsOf(h.Subject, whole.Key)).ToList();
+        var holds = reading.Held.Where(h => Naming.IsOf(h.Subject, whole.Key)).ToList();
         var held = holds.SelectMany(h => h.RestsOn).Select(e => e.Finding).ToHashSet(StringComparer.Ordinal);
-        if (holds.Count == 0 || reading.Suggestions.Any(s => IsOf(s.Subject, whole.Key))) return false;
+        if (holds.Count == 0 || reading.Suggestions.Any(s => Naming.IsOf(s.Subject, whole.Key))) return false;
         AddRecorded(sent.Findings, whole);
         foreach (var lesion in sent.Lesions) AddRecorded(lesion.Findings, whole with { Lesion = lesion.Id });
         return true;
@@ -146,14 +148,17 @@ internal static class NoteWriter
         private readonly HashSet<(string Subject, string Finding)> _answered = [];
         private readonly HashSet<string> _described = new(StringComparer.Ordinal);
 
-        public Said(Reading reading)
+        public Said(Pack pack, Reading reading)
         {
             foreach (var suggestion in reading.Suggestions) Describe(suggestion.Subject, suggestion.RestsOn);
             foreach (var held in reading.Held) Describe(held.Subject, held.RestsOn);
             foreach (var conflict in reading.Conflicts)
                 foreach (var value in conflict.Values)
                     Describe(conflict.Subject, value.RestsOn);
-            foreach (var caution in reading.Cautions) Answer(caution.RestsOn);
+            foreach (var caution in reading.Cautions)
+                foreach (var evidence in caution.RestsOn)
+                    if (Naming.Names(pack, caution, evidence))
+                        Answer(evidence);
             foreach (var step in reading.NextSteps) Answer(step.RestsOn);
             foreach (var probability in reading.Probabilities) Answer(probability.RestsOn);
         }
@@ -180,7 +185,7 @@ internal static class NoteWriter
             return false;
         }
 
-        public bool IsDescribed(string whole) => _described.Any(key => IsOf(key, whole));
+        public bool IsDescribed(string whole) => _described.Any(key => Naming.IsOf(key, whole));
 
         private void Describe(string subject, ImmutableArray<Evidence> restsOn)
         {
@@ -190,7 +195,9 @@ internal static class NoteWriter
 
         private void Answer(ImmutableArray<Evidence> restsOn)
         {
-            foreach (var evidence in restsOn) _answered.Add((evidence.Subject, evidence.Finding));
+            foreach (var evidence in restsOn) Answer(evidence);
         }
+
+        private void Answer(Evidence evidence) => _answered.Add((evidence.Subject, evidence.Finding));
     }
 }

@@ -19,6 +19,8 @@ internal sealed class Once<T>
         if (!IsKnown(item)) _items.Add(item);
     }
 
+    public bool Contains(T item) => _items.Contains(item);
+
     public void AddAll(ImmutableArray<T> items)
     {
         foreach (var item in items) Add(item);

@@ -42,9 +42,9 @@ internal static class ProbabilityWriter
         var given = conclusion.IsPositive ? "this positive finding" : "a finding against it";
         var text = $"Probability of {accuracy.Of} after {given}{where}: {Percent(after)}"
             + (range is null ? "" : $" ({range} over the published intervals)")
-            + $", from {Percent(before)} before; figures used: {accuracy.Figures}, {conclusion.Reference.Cites.TrimEnd('.')}.";
+            + $", from {Sent(before)} before; figures used: {accuracy.Figures}, {conclusion.Reference.Cites.TrimEnd('.')}.";
         return new ProbabilityNote(
-            text, rule.Instance.Subject.Key, accuracy.Of, finding, Percent(before), Percent(after), Fraction(after), range,
+            text, rule.Instance.Subject.Key, accuracy.Of, finding, Sent(before), Percent(after), Fraction(after), range,
             accuracy.Figures, [rule.Reference], decided.EvidenceOf(rule), SourceNotes.Of([conclusion.Reference]));
     }
 
@@ -58,6 +58,15 @@ internal static class ProbabilityWriter
     private static string Fraction(Rational value) =>
         value.Denominator.IsOne ? value.Numerator.ToString() : $"{value.Numerator}/{value.Denominator}";
 
-    /// <summary>To a tenth of a percent, rounded only here.</summary>
-    private static string Percent(Rational share) => $"{(share * 100).Rounded(1).ToDecimalText(out _)} %";
+    /// <summary>What was sent is repeated and not rounded, unless it was worked out and has no end.</summary>
+    private static string Sent(Rational before) =>
+        (before * 100).ToDecimalText(out var isExact) is var text && isExact ? $"{text} %" : Percent(before);
+
+    /// <summary>To a tenth of a percent, rounded only here. Nothing is made impossible or certain by rounding.</summary>
+    private static string Percent(Rational share) => (share * 1000).Rounded(0) switch
+    {
+        { IsZero: true } when !share.IsZero => "below 0.1 %",
+        var tenths when tenths == 1000 && share != Rational.One => "above 99.9 %",
+        var tenths => $"{(tenths / 10).ToDecimalText(out _)} %",
+    };
 }

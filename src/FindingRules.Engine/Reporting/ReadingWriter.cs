@@ -37,7 +37,7 @@ internal static class ReadingWriter
             ImpressionText = "",
             Notice = NoticeOf(pack),
         };
-        reading = reading with { Notes = NoteWriter.Write(study, reading) };
+        reading = reading with { Notes = NoteWriter.Write(decided, study, reading) };
         reading = reading with { Calm = CalmWriter.Write(decided, study, reading) };
         return reading with { ImpressionText = ImpressionWriter.Write(decided, reading) };
     }

@@ -31,13 +31,15 @@ internal readonly record struct RuleAt(Examination Examination, int Index, int P
         {
             foreach (var conclusion in Rule.Conclusions)
             {
-                if (conclusion is not TopicConclusion given) continue;
-                var state = StateOf(given.Topic);
-                if (state.Status != TopicStatus.Published || given.Topic.Values[state.Value] != given.Value) return false;
+                if (conclusion is TopicConclusion given && !Publishes(given)) return false;
             }
             return true;
         }
     }
+
+    /// <summary>Whether the topic has this value, by whatever rule.</summary>
+    public bool Publishes(TopicConclusion given) =>
+        StateOf(given.Topic) is { Status: TopicStatus.Published } state && given.Topic.Values[state.Value] == given.Value;
 
     public TopicState StateOf(Topic topic)
     {
@@ -55,4 +57,17 @@ internal readonly record struct TopicAt(Examination Examination, int Index, int 
     public TopicEntry Entry => Examination[Index].Plan.Topics[Position];
 
     public string Subject => Examination[Index].Subject.Key;
+
+    /// <summary>The rules that stand and give its value.</summary>
+    public List<RuleAt> Givers()
+    {
+        var rules = new List<RuleAt>();
+        foreach (var (position, value) in Entry.Givers)
+        {
+            if (value != State.Value) continue;
+            var rule = new RuleAt(Examination, Index, position);
+            if (rule.State.Standing == Standing.Stands && !rules.Contains(rule)) rules.Add(rule);
+        }
+        return rules;
+    }
 }

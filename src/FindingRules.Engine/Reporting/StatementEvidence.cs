@@ -3,6 +3,7 @@ using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Conditions;
 using FindingRules.Model.Quantities;
 using FindingRules.Model.Readings;
+using FindingRules.Model.Studies;
 using FindingRules.Model.Truths;
 
 namespace FindingRules.Engine.Reporting;
@@ -58,6 +59,23 @@ internal readonly ref struct StatementEvidence
             if (at.InstanceOf(look) is var i and >= 0 && examination.ValueAt(i, look.Slot) is not null && !at.IsFilled(i, look.Slot))
                 return true;
         return false;
+    }
+
+    /// <summary>Everything that it works with is measured, in some choice; where it is unknown then, a divisor may be zero.</summary>
+    public static bool IsWholeKnown(Examination examination, Statement statement, StatementNode node, int instance)
+    {
+        foreach (var chosen in node.Choices(examination, instance))
+            if (new StatementEvidence(examination, statement, node, chosen).IsWholeKnown())
+                return true;
+        return false;
+    }
+
+    private bool IsWholeKnown()
+    {
+        foreach (var look in _look.Findings)
+            if (InstanceOf(look) is not (var i and >= 0) || _examination.ValueAt(i, look.Slot) is not MeasuredValue)
+                return false;
+        return true;
     }
 
     private Evidence Structure()

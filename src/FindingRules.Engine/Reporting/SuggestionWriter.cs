@@ -32,7 +32,7 @@ internal static class SuggestionWriter
     private static Suggestion Of(Decided decided, TopicAt topic)
     {
         var value = ValueOf(topic);
-        var rules = Givers(topic);
+        var rules = topic.Givers();
         var references = ImmutableArray.CreateBuilder<RuleReference>(rules.Count);
         var choices = new Once<string>();
         // Held up by one rule that is clear of its thresholds, it stands whatever the others do.
@@ -47,17 +47,5 @@ internal static class SuggestionWriter
             decided.Filler.Fill(value.Says!, topic.Index), topic.Entry.Topic.Name, value.Name, Words.Of(value.Certainty), topic.Subject,
             value.Code, references.MoveToImmutable(), decided.EvidenceOf(rules), SourceNotes.Of(rules, []), choices.ToImmutable(),
             isBorderline);
-    }
-
-    private static List<RuleAt> Givers(TopicAt topic)
-    {
-        var rules = new List<RuleAt>();
-        foreach (var (position, value) in topic.Entry.Givers)
-        {
-            if (value != topic.State.Value) continue;
-            var rule = new RuleAt(topic.Examination, topic.Index, position);
-            if (rule.State.Standing == Standing.Stands && !rules.Contains(rule)) rules.Add(rule);
-        }
-        return rules;
     }
 }

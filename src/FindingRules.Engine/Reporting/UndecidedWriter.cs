@@ -73,7 +73,9 @@ internal static class UndecidedWriter
     private static UndecidedRule Make(RuleAt rule, ImmutableArray<MissingKey> missing, ImmutableArray<string> waitsFor) =>
         new(rule.Reference, rule.Instance.Subject.Key, rule.WouldConclude, missing, waitsFor);
 
-    /// <summary>Some statement of the rule is already settled by a finding, or speaks of one sent as a bound.</summary>
+    /// <summary>
+    /// Some statement of the rule is already settled by a finding, or speaks of one sent as a bound, or of a divisor that may be zero.
+    /// </summary>
     private static bool IsTouched(RuleAt rule) =>
         (rule.Entry.OwnSlots is not { } slots || rule.Instance.LesionCount > 0 || AnySent(rule.Instance.Values, slots))
         && IsTouched(rule.Examination, rule.Rule.Condition, rule.Entry.Condition, rule.Index);
@@ -93,7 +95,9 @@ internal static class UndecidedWriter
         (Negation negation, NotNode not) => IsTouched(examination, negation.Part, not.Part, instance),
         (Quantified quantified, CountNode count) => AnyTouched(examination, quantified.Where, count, instance),
         (AssessedStatement or NotAssessableStatement, _) => false,
-        (ComparisonStatement or BetweenStatement, StatementNode measure) when measure.UsesBound(examination, instance) =>
+        (ComparisonStatement or BetweenStatement, StatementNode measure)
+            when measure.UsesBound(examination, instance)
+                || StatementEvidence.IsWholeKnown(examination, (Statement)condition, measure, instance) =>
             IsSent(examination, (Statement)condition, measure, instance),
         (Statement statement, StatementNode leaf) =>
             leaf.Decide(examination, instance, isWidened: false) != Truth.Unknown && IsSent(examination, statement, leaf, instance),

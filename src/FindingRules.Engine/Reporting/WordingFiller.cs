@@ -1,7 +1,6 @@
 using System.Text;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Packs;
-using FindingRules.Model.Quantities;
 using FindingRules.Model.Studies;
 using FindingRules.Model.Vocabularies;
 
@@ -67,7 +66,10 @@ internal sealed class WordingFiller(Examination examination)
     private string? Derived(DerivedMeasure measure, Instance at, int instance)
     {
         if (!measure.Scope.Covers(at.Subject.Structure)) return null;
-        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value ? Shown(value, measure.Show) : null;
+        return examination.Network.Derived[measure].ValueAt(examination, instance) is { } value
+            && (value.Low ?? value.High) is not null
+            ? Explaining.Shown.Interval(value, measure.Show)
+            : null;
     }
 
     private string? Topic(Topic topic, Instance at)
@@ -85,17 +87,7 @@ internal sealed class WordingFiller(Examination examination)
         null or NotAssessableValue => null,
         ChoiceValue choice => choice.Value.Replace('-', ' '),
         MeasuredValue { IsFromNormal: true } measured =>
-            $"normal, {Shown(measured.Interval, inBase => Quantity.FromBase(inBase, measured.Unit).ToString())}",
+            $"normal, {Explaining.Shown.Interval(measured.Interval, measured.Unit)}",
         _ => value.ToString(),
-    };
-
-    /// <summary>Such as 55 %, between 2 mm and 3 mm, less than 2 mm.</summary>
-    private static string? Shown(Interval interval, Func<Rational, string> show) => (interval.Low, interval.High) switch
-    {
-        ({ } low, { } high) when low == high => show(low),
-        ({ } low, { } high) => $"{show(low)} to {show(high)}",
-        ({ } low, null) => $"{(interval.LowClosed ? "at least" : "more than")} {show(low)}",
-        (null, { } high) => $"{(interval.HighClosed ? "at most" : "less than")} {show(high)}",
-        _ => null,
     };
 }

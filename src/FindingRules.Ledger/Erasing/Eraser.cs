@@ -41,13 +41,26 @@ internal sealed class Eraser(ILedgerDatabase database, TimeProvider time)
         // First of all: of two services that erase at once, the second must see what the first has erased.
         await database.LockTreeAsync(connection);
         var indexed = await database.LockIndexAsync(connection);
-        var positions = new SortedSet<long>();
-        foreach (var id in records)
-            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind)
-                && record.Index < indexed)
-                positions.Add(record.Index);
+        var positions = (await PositionsAsync(connection, records)).Where(p => p < indexed);
         return await EraseAsync(connection, positions, request);
     });
+
+    /// <summary>How many bodies erasing the named records would take.</summary>
+    public async Task<long> CountAsync(DbConnection connection, IEnumerable<Guid> records)
+    {
+        var taken = new SortedDictionary<long, IndexedRecord>();
+        foreach (var position in await PositionsAsync(connection, records)) await TakeAsync(connection, position, taken);
+        return taken.Count;
+    }
+
+    private static async Task<SortedSet<long>> PositionsAsync(DbConnection connection, IEnumerable<Guid> records)
+    {
+        var positions = new SortedSet<long>();
+        foreach (var id in records)
+            if (await RecordRows.FindAsync(connection, id) is { IsErased: false } record && Erasable.Contains(record.Kind))
+                positions.Add(record.Index);
+        return positions;
+    }
 
     private async Task<ErasedStep?> EraseAsync(DbConnection connection, IEnumerable<long> positions, ErasureRequest request)
     {

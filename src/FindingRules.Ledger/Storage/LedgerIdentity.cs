@@ -8,7 +8,8 @@ namespace FindingRules.Ledger.Storage;
 internal sealed record LedgerIdentity(Guid Id, PublicKey Key)
 {
     /// <summary>Reads it, or begins the ledger with a new id and key.</summary>
-    public static async Task<(Guid Id, SigningKey Key, bool IsKeyOlder)> EstablishAsync(ILedgerDatabase database, LedgerLocation at, LedgerOptions options)
+    public static async Task<(Guid Id, SigningKey Key, bool IsKeyOlder)> EstablishAsync(
+        ILedgerDatabase database, LedgerLocation at, LedgerOptions options)
     {
         var path = options.KeyFile ?? (at is LedgerLocation.SqliteFile file ? $"{file.Path}.key" : null)
             ?? throw Fail.KeyUnusable("", "no file is named for the signing key of a ledger on a server");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FindingRules.Model.Packs;
 using FindingRules.Model.Text;
+using FindingRules.Model.Truths;
 using FindingRules.Model.Vocabularies;
 
 namespace FindingRules.Model.Conditions;
@@ -23,6 +24,9 @@ public sealed record Negation(Condition Part, Location Location) : Condition(Loc
 public sealed record Quantified(Quantifier Quantifier, int Count, Scope Range, Condition Where, Location Location)
     : Condition(Location)
 {
+    /// <summary>What the condition has to be of a structure for that structure to carry this truth of the whole.</summary>
+    public Truth CarriedBy(Truth truth) => Quantifier == Quantifier.No ? Kleene.Not(truth) : truth;
+
     /// <summary>So many may stand inside each other: each looks at every structure of its range for every one of the outer.</summary>
     public const int MostNested = 3;
 }

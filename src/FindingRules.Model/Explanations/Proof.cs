@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using FindingRules.Model.Readings;
 using FindingRules.Model.Truths;
 
@@ -58,7 +59,12 @@ public sealed record RuleGlance(string Rule, string Text, Truth Truth, string St
 /// <param name="Subject">Of a part of a count: the structure that is counted; elsewhere null.</param>
 /// <param name="Looks">Of a statement: what it looked at, one entry for each lesion (or pair of lesions) that mattered.</param>
 public sealed record ProofPart(
-    string Sort, string Words, FilePlace Place, Truth Truth, string? Subject, ImmutableArray<ProofPart> Parts, ImmutableArray<Look> Looks);
+    string Sort, string Words, FilePlace Place, Truth Truth, string? Subject, ImmutableArray<ProofPart> Parts, ImmutableArray<Look> Looks)
+{
+    /// <summary>Of a count: what its parts are that carry its truth; elsewhere null.</summary>
+    [JsonIgnore]
+    public Truth? CarriedBy { get; init; }
+}
 
 /// <summary>What a statement looked at, once.</summary>
 /// <param name="Calculation">Of a comparison: what was worked out and compared.</param>

@@ -57,10 +57,10 @@ internal static class FeedbackEndpoints
         if (request.Suggestions.Count > MostSuggestions)
             return LedgerRoute.No(StatusCodes.Status400BadRequest, RecordMessages.FeedbackForm(
                 $"the feedback speaks of {request.Suggestions.Count} suggestions", $"at most {MostSuggestions} at once"));
-        var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record));
+        var (entry, wrong) = Entry(request, record, body, await ReasonsAsync(keeper, record), settings.Ledger.Actor);
         if (entry is null) return Wrong(wrong);
         entry = entry with { Correlation = ReadingRequest.CorrelationOf(context.Request) };
-        var retry = key is null ? null : new RetryKey(Actors.Anonymous, key, Encoding.UTF8.GetBytes(text.Content))
+        var retry = key is null ? null : new RetryKey(settings.Ledger.Actor, key, Encoding.UTF8.GetBytes(text.Content))
         {
             Scope = $"feedback {record.Id}",
         };
@@ -79,7 +79,7 @@ internal static class FeedbackEndpoints
         (await keeper.Packs!.FindAsync(record.Pack!.TextDigest))?.Pack?.Pack.Reasons.Keys.ToArray() ?? [];
 
     private static (FeedbackEntry? Entry, ImmutableArray<Message> Wrong) Entry(
-        FeedbackRequest request, LedgerRecord record, RecordBody body, IReadOnlyCollection<string> reasons)
+        FeedbackRequest request, LedgerRecord record, RecordBody body, IReadOnlyCollection<string> reasons, string actor)
     {
         var known = SuggestionNames.In(body.Answer);
         var wrong = request.Suggestions.Where(s => !known.ContainsKey(s.Name))
@@ -90,7 +90,7 @@ internal static class FeedbackEndpoints
         return (new FeedbackEntry
         {
             Reading = record.Id,
-            Actor = Actors.Anonymous,
+            Actor = actor,
             Reasons = [.. reasons],
             Suggestions =
             [

@@ -36,10 +36,12 @@ internal static partial class ServiceLog
     [LoggerMessage(19, LogLevel.Information, "rule {Rule} of pack {Pack} is withdrawn, and a record says so")]
     public static partial void Withdrawn(ILogger log, string rule, string pack);
 
-    [LoggerMessage(24, LogLevel.Error, "{Count} records are old enough to be erased and cannot be read: `findingrules ledger verify` names them")]
+    [LoggerMessage(24, LogLevel.Error,
+        "{Count} records are old enough to be erased and cannot be read: `findingrules ledger verify` names them")]
     public static partial void NotErased(ILogger log, int count);
 
-    [LoggerMessage(25, LogLevel.Warning, "somebody reads the ledger, so that erased bytes are still in its files; it is tried until they are not")]
+    [LoggerMessage(25, LogLevel.Warning,
+        "somebody reads the ledger, so that erased bytes are still in its files; it is tried until they are not")]
     public static partial void NotForgotten(ILogger log);
 
     [LoggerMessage(26, LogLevel.Warning,

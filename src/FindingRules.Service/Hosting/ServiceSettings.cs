@@ -12,8 +12,9 @@ internal sealed partial record ServiceSettings(
     ImmutableArray<string> PackFolders, ImmutableArray<string> Urls, ServiceLimits Limits, LedgerSettings Ledger)
 {
     private const int Most = 1_000_000_000;
-    private static readonly SortedSet<string> Known =
-        new(["Packs", "Limits", LedgerSettings.Place, LedgerSettings.Key, LedgerSettings.Days], StringComparer.OrdinalIgnoreCase);
+    private static readonly SortedSet<string> Known = new(
+        ["Packs", "Limits", LedgerSettings.Place, LedgerSettings.Key, LedgerSettings.Days, LedgerSettings.Sender],
+        StringComparer.OrdinalIgnoreCase);
 
     public LoadLimits ForStudies => LoadLimits.Default with
     {

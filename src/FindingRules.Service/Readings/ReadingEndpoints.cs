@@ -46,7 +46,7 @@ internal static class ReadingEndpoints
         var body = await StudyBody.TakeAsync(context.Request, settings.ForStudies, context.RequestAborted);
         if (body is not { Text: { } text }) return No(log, body.Problem!);
         var isRecorded = asked.IsRecorded && recorder.IsKeeping;
-        var key = isRecorded ? asked.KeyFor(text) : null;
+        var key = isRecorded ? asked.KeyFor(text, settings.Ledger.Actor) : null;
         if (key is not null && await recorder.FindAsync(key) is { } first) return OfRetry(first, log);
 
         var state = shelf.State;

@@ -4,7 +4,6 @@ using FindingRules.Ledger.Records;
 using FindingRules.Model.Messages.Catalog;
 using FindingRules.Model.Text;
 using FindingRules.Service.Problems;
-using FindingRules.Service.Records;
 using Microsoft.AspNetCore.Mvc;
 
 namespace FindingRules.Service.Readings;
@@ -34,8 +33,8 @@ internal sealed record ReadingRequest(string? Pack, bool IsRecorded, string? Key
     }
 
     /// <summary>Null where the request may not be sent again without harm, for it has no key.</summary>
-    public RetryKey? KeyFor(SourceText study) =>
-        Key is null ? null : new RetryKey(Actors.Anonymous, Key, Encoding.UTF8.GetBytes($"{Pack}\n{study.Content}"));
+    public RetryKey? KeyFor(SourceText study, string actor) =>
+        Key is null ? null : new RetryKey(actor, Key, Encoding.UTF8.GetBytes($"{Pack}\n{study.Content}"));
 
     public static bool IsKey(Microsoft.Extensions.Primitives.StringValues keys) => keys is [{ } one] && IsKey(one);
 

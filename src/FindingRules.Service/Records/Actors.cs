@@ -3,7 +3,7 @@ namespace FindingRules.Service.Records;
 /// <summary>Who a record says that it is from.</summary>
 internal static class Actors
 {
-    /// <summary>Whoever sends a request: requests carry no identity.</summary>
+    /// <summary>Whoever sends a request, where the settings say no other name: requests carry no identity.</summary>
     public const string Anonymous = "anonymous";
 
     /// <summary>The service by itself.</summary>

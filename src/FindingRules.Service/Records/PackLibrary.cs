@@ -21,6 +21,9 @@ public sealed class PackLibrary(Func<string, Task<PackTexts?>> find)
         return load;
     }
 
+    /// <summary>Spares compiling what is compiled already.</summary>
+    public void Add(string textDigest, CompiledPack pack) => Keep(textDigest, new PackLoad(pack, []));
+
     private PackLoad? Take(string digest)
     {
         lock (_gate)
@@ -40,6 +43,7 @@ public sealed class PackLibrary(Func<string, Task<PackTexts?>> find)
     {
         lock (_gate)
         {
+            if (_ready.Any(r => r.Digest == digest)) return;
             _ready.AddFirst((digest, load));
             if (_ready.Count > MostReady) _ready.RemoveLast();
         }

@@ -42,6 +42,7 @@ internal sealed class PackRecords(LedgerKeeper keeper, PackShelf shelf, ILogger<
         if (_kept.ContainsKey(pack.Pack.TextDigest)) return;
         await ledger.StorePackAsync(RecordedReading.TextsOf(pack.Pack, pack.Files));
         _kept[pack.Pack.TextDigest] = true;
+        keeper.Packs!.Add(pack.Pack.TextDigest, pack.Compiled);
     }
 
     private async Task RecordWithdrawalsAsync(RecordLedger ledger, TakenPack pack)

@@ -2,12 +2,13 @@ using FindingRules.Ledger.Correlation;
 using FindingRules.Ledger.Failures;
 using FindingRules.Ledger.Records;
 using FindingRules.Model.Text;
+using FindingRules.Service.Hosting;
 using FindingRules.Service.Packs;
 
 namespace FindingRules.Service.Records;
 
 /// <summary>Puts readings into the ledger. A task that ended without a fault means that the record is durable.</summary>
-internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs, LedgerProbe probe)
+internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs, LedgerProbe probe, ServiceSettings settings)
 {
     public bool IsKeeping => keeper.Ledger is not null;
 
@@ -23,7 +24,7 @@ internal sealed class ReadingRecorder(LedgerKeeper keeper, PackRecords packs, Le
             await packs.KeepAsync(ledger, pack);
             // Whoever sent the study may have gone; whether it was recorded must not depend on the moment at which.
             return await ledger.AppendAsync(
-                RecordedReading.Of(decided, answer, study, Actors.Anonymous, correlation), key, CancellationToken.None);
+                RecordedReading.Of(decided, answer, study, settings.Ledger.Actor, correlation), key, CancellationToken.None);
         }
         catch (LedgerException e)
         {

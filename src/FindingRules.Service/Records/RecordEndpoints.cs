@@ -26,9 +26,11 @@ internal static class RecordEndpoints
         records.MapGet("proof", ProveAsync).ToLedger("size")
             .WithName("GetRecordProof")
             .WithSummary("A proof (RFC 9162) that the record is in the tree that a signed head vouches for.")
-            .WithDescription("The leaf is the SHA-256 of a zero byte and `header`, which names the SHA-256 of the body as its `commitment`: of "
-                + "the bytes of `salt`, then of `content`, `answer` and `terms`, each with its length in bytes before it as eight bytes, most "
-                + "significant first. Compute both: then the study and the answer are those that the head vouches for.")
+            .WithDescription(
+                "The leaf is the SHA-256 of a zero byte and `header`, which names the SHA-256 of the body as its "
+                + "`commitment`: of the bytes of `salt`, then of `content`, `answer` and `terms`, each with its length in "
+                + "bytes before it as eight bytes, most significant first. Compute both: then the study and the answer are "
+                + "those that the head vouches for.")
             .Produces<InclusionResponse>();
     }
 

@@ -11,7 +11,7 @@ namespace FindingRules.Cases;
 
 /// <summary>
 /// What a case expects against what came. <c>concludes</c>, <c>held</c>, <c>conflicts</c>, <c>next</c>, <c>done</c>,
-/// <c>cautions</c> and <c>borderline</c> are the whole of what may come; the other lists name what must be among it.
+/// <c>cautions</c>, <c>borderline</c> and <c>probabilities</c> are the whole of what may come; the other lists name what must be among it.
 /// </summary>
 internal static class CaseComparison
 {

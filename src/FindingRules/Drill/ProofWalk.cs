@@ -20,7 +20,7 @@ internal static class ProofWalk
             "all" => part.Parts.Where(p => truth == Truth.True || p.Truth == truth).SelectMany(p => Walk(p, p.Truth)),
             "any" => part.Parts.Where(p => truth == Truth.False || p.Truth == truth).SelectMany(p => Walk(p, p.Truth)),
             "not" => Walk(part.Parts[0], part.Parts[0].Truth),
-            "count" => part.Parts.Where(p => truth == Truth.Unknown || p.Truth != Truth.Unknown).SelectMany(p => Walk(p, p.Truth)),
+            "count" => part.Parts.Where(p => truth == Truth.Unknown || p.Truth == part.CarriedBy).SelectMany(p => Walk(p, p.Truth)),
             _ => part.Looks.SelectMany(l => l.Values.Concat(Behind(l))),
         };
 

@@ -23,7 +23,22 @@ public sealed class AuditTests
         Assert.StartsWith(
             "No reading rested on CUFF-090.\nCUFF-090 of pack example was withdrawn at ", ledger.Run("recall", "CUFF-090").Out,
             StringComparison.Ordinal);
-        Assert.StartsWith("No reading rested on CUFF-010.\n", ledger.Run("recall", "CUFF-010", "--pack", "x").Out, StringComparison.Ordinal);
+        var (revision, pack) = (ledger.RevisionOf("CUFF-010"), "example");
+        Assert.Contains(
+            $"3 readings rested on CUFF-010 of revision {revision} with pack {pack}; in 3",
+            ledger.Run("recall", "CUFF-010", "--pack", pack, "--revision", revision).Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("FR6058", "--revision", "nonsense", "in the revision `nonsense`")]
+    [InlineData("FR6057", "--pack", "exampel", "did you mean `example`?")]
+    public async Task A_slip_in_a_revision_or_a_pack_is_no_answer(string code, string option, string slip, string words)
+    {
+        using var ledger = await RecordedLedger.MakeAsync();
+        var run = ledger.Run("recall", "CUFF-010", option, slip);
+        Assert.Equal((ExitCode.NotDone, ""), (run.Code, run.Out));
+        Assert.Contains(code, run.Error, StringComparison.Ordinal);
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
     }
 
     /// <summary>A copy that was made while the service was busy holds an index that lags; nothing may be missed for that.</summary>
@@ -61,6 +76,9 @@ public sealed class AuditTests
         var run = ledger.Run("recall", "CUFF-010");
         Assert.Contains("1 reading rested on CUFF-010", run.Out, StringComparison.Ordinal);
         Assert.Equal("2 readings were erased: whether on CUFF-010 or not can no longer be told\n", run.Error);
+        ledger.Run("erase", "--record", ledger.Ids[2], "--yes");
+        Assert.StartsWith(
+            "None of the readings that are left rested on CUFF-010.\n", ledger.Run("recall", "CUFF-010").Out, StringComparison.Ordinal);
     }
 
     [Theory]

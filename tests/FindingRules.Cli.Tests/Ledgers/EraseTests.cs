@@ -13,6 +13,10 @@ public sealed class EraseTests
         Assert.Equal("4 bodies would be erased. Nothing was; --yes erases.\n", ledger.Run("erase", "--older-than", "0").Out);
         Assert.Equal("0 bodies would be erased. Nothing was; --yes erases.\n", ledger.Run("erase", "--older-than", "1").Out);
         Assert.Equal("1 body would be erased. Nothing was; --yes erases.\n", ledger.Run("erase", "--record", ledger.Ids[0]).Out);
+        Assert.Equal("2 bodies would be erased. Nothing was; --yes erases.\n", ledger.Run("erase", "--record", ledger.Ids[1]).Out);
+        Assert.Equal(
+            "2 bodies would be erased. Nothing was; --yes erases.\n",
+            ledger.Run("erase", "--record", ledger.Ids[1], "--record", ledger.Feedback, "--record", ledger.Ids[1]).Out);
         Assert.DoesNotContain("\"content\":null", ledger.Run("export").Out, StringComparison.Ordinal);
 
         var run = ledger.Run("erase", "--older-than", "0", "--yes", "--actor", "archive", "--ledger-key", ledger.KeyFile);
@@ -25,6 +29,7 @@ public sealed class EraseTests
         Assert.Equal(
             "There was nothing to erase.\n",
             ledger.Run("erase", "--older-than", "0", "--yes", "--ledger-key", ledger.KeyFile).Out);
+        Assert.Equal("0 bodies would be erased. Nothing was; --yes erases.\n", ledger.Run("erase", "--record", ledger.Ids[0]).Out);
     }
 
     [Theory]

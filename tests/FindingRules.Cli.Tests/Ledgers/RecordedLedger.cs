@@ -59,6 +59,14 @@ internal sealed class RecordedLedger : IDisposable
 
     public CommandRun Run(params string[] arguments) => CommandRun.Of(["ledger", arguments[0], Name, .. arguments[1..]]);
 
+    /// <summary>As the first reading names it.</summary>
+    public string RevisionOf(string rule)
+    {
+        var answer = JsonNode.Parse((string)JsonNode.Parse(Run("export", "--from", "1").Out.Split('\n')[0])!["answer"]!)!;
+        return answer["suggestions"]!.AsArray().SelectMany(s => s!["rules"]!.AsArray())
+            .Where(r => (string?)r!["id"] == rule).Select(r => (string)r!["revision"]!).First();
+    }
+
     /// <summary>The head as it is now, in a file.</summary>
     public string KeepHead()
     {

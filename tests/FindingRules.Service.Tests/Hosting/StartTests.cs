@@ -81,7 +81,13 @@ public sealed class StartTests
     public void What_is_not_said_comes_from_the_settings_and_then_from_the_defaults()
     {
         using var disk = PackDisk.WithExample();
-        var settings = Read([("FindingRules:Packs:0", disk.Root), ("FindingRules:Limits:StudyBytes", "2048"), ("urls", "http://+:81")], out var messages);
+        var settings = Read(
+            [
+                ("FindingRules:Packs:0", disk.Root), ("FindingRules:Limits:StudyBytes", "2048"), ("urls", "http://+:81"),
+                ("FindingRules:Actor", "ward-3"),
+            ],
+            out var messages);
+        Assert.Equal("ward-3", settings.Ledger.Actor);
         Assert.Empty(messages.Sorted());
         Assert.Equal<string>([disk.Root], settings.PackFolders);
         Assert.Equal<string>(["http://+:81"], settings.Urls);
@@ -103,6 +109,10 @@ public sealed class StartTests
     [InlineData("FindingRules:Limits:StudyBytes", "99999999999", "FR7041")]
     [InlineData("FindingRules:Limits:StudyByte", "2048", "FR7042")]
     [InlineData("FindingRules:Limit:StudyBytes", "2048", "FR7042")]
+    [InlineData("FindingRules:Actor", "Ward 3, day shift", "FR7041")]
+    [InlineData("FindingRules:Actor", "a23456789-123456789-123456789-123456789-123456789-123456789-12345", "FR7041")]
+    [InlineData("FindingRules:RetentionDays", "0", "FR7041")]
+    [InlineData("FindingRules:RetentionDays", "ten", "FR7041")]
     [InlineData("urls", "8080", "FR7041")]
     [InlineData("urls", "ftp://127.0.0.1", "FR7041")]
     public void A_setting_that_is_not_understood_is_said(string name, string value, string code)

@@ -4,10 +4,12 @@ using System.Text.Json.Nodes;
 using FindingRules.Ledger.Erasing;
 using FindingRules.Ledger.Merkle;
 using FindingRules.Ledger.Signing;
+using FindingRules.Service.Hosting;
 using FindingRules.Service.Records;
 using FindingRules.Service.Tests.Hosting;
 using FindingRules.Service.Tests.Problems;
 using FindingRules.Testing.Stores;
+using Microsoft.Extensions.DependencyInjection;
 using Xunit;
 
 namespace FindingRules.Service.Tests.Records;
@@ -106,6 +108,23 @@ public sealed class RecordTests
             "\"S-7F3K\",", "\"S-8\", \"supersedes\": \"S-7F3K\",", StringComparison.Ordinal));
         Assert.Equal([second[^36..]], (await service.GetJsonAsync(first))["supersededBy"]!.AsArray().Select(i => (string)i!));
         Assert.Empty((await service.GetJsonAsync(second))["supersededBy"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task Requests_are_recorded_as_from_whom_the_settings_name()
+    {
+        using var place = new LedgerPlace();
+        await using var service = await RunningService.StartAsync(ledger: place, change: services =>
+        {
+            var settings = (ServiceSettings)services.Single(d => d.ServiceType == typeof(ServiceSettings)).ImplementationInstance!;
+            services.AddSingleton(settings with { Ledger = settings.Ledger with { Actor = "ward-3" } });
+        });
+        var address = await RecordAsync(service, Studies.FullThickness);
+        Assert.Equal("ward-3", (string?)(await service.GetJsonAsync(address))["actor"]);
+        using var feedback = await service.PostAsync(
+            """{ "suggestions": [{ "verdict": "accepted", "topic": "tear-depth", "subject": "right supraspinatus" }] }""", $"{address}/feedback");
+        Assert.Equal(HttpStatusCode.Created, feedback.StatusCode);
+        Assert.Equal("ward-3", (string?)(await service.GetJsonAsync($"{address}/feedback"))["feedback"]![0]!["actor"]);
     }
 
     [Fact]

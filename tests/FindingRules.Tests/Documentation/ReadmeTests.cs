@@ -19,7 +19,7 @@ public sealed partial class ReadmeTests
     private const string FileOfExample = "yaml ";
 
     private static readonly string[] OtherSorts =
-        ["sh", "sh service", "json study", "json study-forms", "text reading", "text message", "yaml wrong", "yaml part vocabulary"];
+        ["sh", "sh service", "sh audit", "json study", "json study-forms", "text reading", "text message", "yaml wrong", "yaml part vocabulary"];
 
     public static TheoryData<string, string> ExampleFiles()
     {

@@ -59,6 +59,7 @@ public sealed class CaseComparisonTests
         { "done", "ultrasound" },
         { "cautions", "position-overestimates" },
         { "borderline", "tear-size.medium" },
+        { "probabilities", "study 2.3 %" },
     };
 
     [Theory]
@@ -110,7 +111,9 @@ public sealed class CaseComparisonTests
             "next" => new CaseExpectation { Next = all },
             "done" => new CaseExpectation { Done = all },
             "cautions" => new CaseExpectation { Cautions = all },
-            _ => new CaseExpectation { Borderline = all },
+            "borderline" => new CaseExpectation { Borderline = all },
+            "probabilities" => new CaseExpectation { Probabilities = all },
+            _ => throw new ArgumentOutOfRangeException(nameof(list)),
         };
     }
 

@@ -1,5 +1,5 @@
-using FindingRules.Model.Conditions;
 using System.Diagnostics;
+using FindingRules.Model.Conditions;
 using FindingRules.Model.Packs;
 using Xunit;
 

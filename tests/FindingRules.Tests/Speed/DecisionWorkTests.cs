@@ -1,10 +1,10 @@
 using CsCheck;
 using FindingRules.Benchmarks.Deciding;
-using FindingRules.Workload;
 using FindingRules.Engine.Compiling;
 using FindingRules.Engine.Evaluating;
 using FindingRules.Model.Studies;
 using FindingRules.Testing.Generators;
+using FindingRules.Workload;
 using Xunit;
 
 namespace FindingRules.Tests.Speed;

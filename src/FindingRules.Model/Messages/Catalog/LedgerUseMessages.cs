@@ -84,5 +84,18 @@ public static class LedgerUseMessages
             Label = "what an erasure says stays for ever, so it must not name anybody",
         };
 
+    public static Message NoSuchRevision(string rule, string found, IReadOnlyCollection<string> known) =>
+        new(6058, Severity.Error, At("ledger"),
+            $"no pack that the ledger keeps has `{rule}` in the revision `{found}`, expected {Spelling.List(known)}")
+        {
+            Label = Spelling.Closest(found, known) is { } closest ? $"did you mean `{closest}`?" : null,
+        };
+
+    public static Message NoSuchPack(string found, IReadOnlyCollection<string> known) =>
+        new(6057, Severity.Error, At("ledger"), $"the ledger keeps no pack `{found}`, expected {Spelling.List(known)}")
+        {
+            Label = Spelling.Closest(found, known) is { } closest ? $"did you mean `{closest}`?" : null,
+        };
+
     private static Location At(string what) => new SourceText(what, "").Whole;
 }

@@ -12,7 +12,8 @@ public static class RecordMessages
             Label = loss switch
             {
                 LedgerLoss.NothingRecorded => "nothing was recorded; send it again in a while",
-                LedgerLoss.NotKnown => "whether it was recorded is not known: send it again with the same `Idempotency-Key`, or search for the study",
+                LedgerLoss.NotKnown =>
+                    "whether it was recorded is not known: send it again with the same `Idempotency-Key`, or search for the study",
                 _ => "ask again in a while; the log of the service says what is wrong",
             },
         };

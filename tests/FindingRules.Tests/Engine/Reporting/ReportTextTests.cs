@@ -33,9 +33,11 @@ public sealed class ReportTextTests
     {
         const string heterogeneous = """ "findings": { "fluid": "none", "echo": "heterogeneous" } """;
 
-        var explained = With("echo heterogeneous → position-overestimates");
+        var explained = With("echo heterogeneous → position-overestimates").With("cautions", ExamplePack.Plain.TextOf("cautions")
+            .Replace("The length", "The {subject} looks so in children. The length", StringComparison.Ordinal));
 
         Assert.Equal($"Apart from what is named below: {Calm}", Shoulder(explained, heterogeneous).Calm);
+        Assert.Null(Shoulder(With("echo heterogeneous → position-overestimates"), heterogeneous).Calm);
         Assert.Null(Shoulder(With("no shadowing → position-overestimates"), heterogeneous).Calm);
     }
 

@@ -26,7 +26,7 @@ public sealed class DiskFullTests
             Assert.Equal((HttpStatusCode.ServiceUnavailable, "FR7050"), (status, (string?)problem["code"]));
             Assert.DoesNotContain("suggestions", text, StringComparison.Ordinal);
         }
-        await CheckBatchAsync(service, "FR7050");
+        Assert.InRange(await BatchAsync(service), 0, 1);
         Assert.Equal(HttpStatusCode.ServiceUnavailable, (await service.Client.GetAsync("/readyz")).StatusCode);
         // What was answered before can still be looked at, and found.
         Assert.Equal(HttpStatusCode.OK, (await service.Client.GetAsync($"/v1/readings/{service.Acknowledged.First()}")).StatusCode);
@@ -38,15 +38,15 @@ public sealed class DiskFullTests
         await service.MakeRoomAsync();
         await service.ReadyAsync();
         Assert.Equal(HttpStatusCode.Created, (await PostAsync(service, "S-again")).Status);
-        await CheckBatchAsync(service, null);
+        Assert.Equal(2, await BatchAsync(service));
         await service.StopAsync();
 
         var lines = CommandRun.Of("ledger", "export", place.Name).Out.TrimEnd().Split('\n').Select(l => JsonNode.Parse(l)!).ToArray();
         var readings = lines.Where(l => (string)l["header"]!["kind"]! == "reading").ToArray();
-        var keys = readings.Select(l => (string)l["content"]!["study"]!).ToArray();
-        Assert.Equal(acknowledged + 3, keys.Length);
-        Assert.Equal(keys.Length, keys.Distinct().Count());
-        Assert.All(service.Acknowledged, id => Assert.Contains(readings, l => (string)l["header"]!["id"]! == id));
+        // Every one that was acknowledged is there, once, and no other.
+        Assert.Equal(
+            service.Acknowledged.Order(StringComparer.Ordinal),
+            readings.Select(l => (string)l["header"]!["id"]!).Order(StringComparer.Ordinal));
         var head = place.PathOf("head.json");
         await File.WriteAllTextAsync(head, CommandRun.Of("ledger", "head", place.Name).Out);
         Assert.Equal(ExitCode.Fine, CommandRun.Of("ledger", "verify", place.Name, "--head", head).Code);
@@ -72,13 +72,16 @@ public sealed class DiskFullTests
         return (answer.StatusCode, await answer.Content.ReadAsStringAsync());
     }
 
-    private static async Task CheckBatchAsync(ServiceProcess service, string? code)
+    /// <summary>How many of two studies were read and recorded: where no room is left for a large one, a small one may still fit.</summary>
+    private static async Task<int> BatchAsync(ServiceProcess service)
     {
         using var studies = new StringContent($"{Studies.Subluxed}\n{Studies.Normal}\n", Encoding.UTF8, "application/x-ndjson");
         using var answer = await service.Client.PostAsync("/v1/readings/batch", studies);
-        var lines = (await answer.Content.ReadAsStringAsync()).TrimEnd().Split('\n');
+        var lines = (await answer.Content.ReadAsStringAsync()).TrimEnd().Split('\n').Select(l => JsonNode.Parse(l)!).ToArray();
         Assert.Equal(2, lines.Length);
-        Assert.All(lines, l => Assert.Equal(code is null, JsonNode.Parse(l)!["reading"] is not null));
-        if (code is not null) Assert.All(lines, l => Assert.Contains(code, l, StringComparison.Ordinal));
+        foreach (var line in lines)
+            if (line["reading"] is null) Assert.Equal("FR7050", (string?)line["messages"]?[0]?["code"] ?? (string?)line["code"]);
+            else service.Acknowledged.Enqueue((string)line["id"]!);
+        return lines.Count(l => l["reading"] is not null);
     }
 }

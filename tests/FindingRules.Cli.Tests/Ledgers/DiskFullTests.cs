@@ -26,7 +26,7 @@ public sealed class DiskFullTests
             Assert.Equal((HttpStatusCode.ServiceUnavailable, "FR7050"), (status, (string?)problem["code"]));
             Assert.DoesNotContain("suggestions", text, StringComparison.Ordinal);
         }
-        Assert.InRange(await BatchAsync(service), 0, 1);
+        for (var tries = 0; await BatchAsync(service) > 0; tries++) Assert.True(tries < 100, "it never became full for small studies");
         Assert.Equal(HttpStatusCode.ServiceUnavailable, (await service.Client.GetAsync("/readyz")).StatusCode);
         // What was answered before can still be looked at, and found.
         Assert.Equal(HttpStatusCode.OK, (await service.Client.GetAsync($"/v1/readings/{service.Acknowledged.First()}")).StatusCode);
